@@ -1,0 +1,71 @@
+package record
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Sorted returns the bands in order of load; the argument is left as it is.
+func Sorted(bands []Band) []Band {
+	out := slices.Clone(bands)
+	slices.SortStableFunc(out, func(a, b Band) int { return cmp.Compare(a.From, b.From) })
+	return out
+}
+
+// Total returns the hours in all bands together.
+func Total(bands []Band) Hour {
+	var sum Hour
+	for _, b := range bands {
+		sum += b.Hours
+	}
+	return sum
+}
+
+// Order returns the indices of the readings in order of time. Where a reading
+// has no time, the order given is kept for all.
+func Order(readings []Reading) []int {
+	order := make([]int, len(readings))
+	for i := range order {
+		order[i] = i
+	}
+	if slices.ContainsFunc(readings, func(r Reading) bool { return r.At.IsZero() }) {
+		return order
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return readings[i].At.Compare(readings[j].At) })
+	return order
+}
+
+// usable reports whether a value can be counted with.
+func usable[T ~float64](v, most T) bool { return Finite(v) && v >= 0 && v <= most }
+
+// bandsUsable reports whether hours can be taken from the bands: every number
+// within range, no band reversed, none sharing a load with another.
+func bandsUsable(bands []Band) bool {
+	for j, b := range bands {
+		if !usable(b.From, maxLoad) || !usable(b.Hours, maxHours) || (!b.Open() && !usable(*b.To, maxLoad)) || isReversed(b) {
+			return false
+		}
+		for _, a := range bands[:j] {
+			if overlaps(a, b) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// difference returns the hours each band gained, in order of load; ok is false
+// where the two sets do not count the same loads or a counter fell.
+func difference(before, after []Band) (gained []Band, ok bool) {
+	if !sameEdges(before, after) {
+		return nil, false
+	}
+	before, gained = Sorted(before), Sorted(after)
+	for i := range gained {
+		gained[i].Hours = gained[i].Hours.minus(before[i].Hours)
+		if gained[i].Hours < 0 {
+			return nil, false
+		}
+	}
+	return gained, true
+}

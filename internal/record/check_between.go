@@ -1,0 +1,164 @@
+package record
+
+import (
+	"fmt"
+	"time"
+)
+
+var betweenRules = []Rule{
+	{
+		ID: "reading-undated", Severity: Doubt,
+		Asks:   "is every one of several readings dated",
+		Effect: "the readings are taken in the order given, and custody cannot be matched to this one",
+		Hint:   "enter when the reading was taken",
+		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
+			if r.At.IsZero() {
+				hit(readingPath(i).At("at"), "the reading has no time", "a time such as 2026-03-02T08:10:00Z")
+			}
+		}),
+	},
+	{
+		ID: "readings-out-of-order", Severity: Note,
+		Asks:   "are the readings in order of time",
+		Effect: "none; they are taken in order of time and keep their numbers",
+		Hint:   "check the dates if the order surprises you",
+		find: func(c *Case, hit func(Path, string, string)) {
+			for i := 1; i < len(c.Readings); i++ {
+				a, b := c.Readings[i-1].At, c.Readings[i].At
+				if !a.IsZero() && !b.IsZero() && b.Before(a) {
+					hit(readingPath(i).At("at"), fmt.Sprintf("reading %d (%s) is earlier than reading %d (%s)", i+1, clock(b), i, clock(a)), "ascending times")
+				}
+			}
+		},
+	},
+	{
+		ID: "readings-same-time", Severity: Doubt,
+		Asks:   "were no two readings taken at the same moment",
+		Effect: "the change between the two belongs to no time and is matched to no custody",
+		Hint:   "correct one of the times or remove the double",
+		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
+			if !s.a.At.IsZero() && s.a.At.Equal(s.b.At) {
+				hit(readingPath(s.to).At("at"), fmt.Sprintf("readings %d and %d are both dated %s", s.from+1, s.to+1, clock(s.a.At)), "different times")
+			}
+		}),
+	},
+	{
+		ID: "bands-changed", Severity: Blocking,
+		Asks:   "are the bands the same in every reading",
+		Effect: "new software or another machine: the change of the bands between the two readings is not used",
+		Hint:   "find out when the software or the control unit was changed",
+		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
+			if len(s.a.Bands) > 0 && len(s.b.Bands) > 0 && !sameEdges(s.a.Bands, s.b.Bands) {
+				hit(readingPath(s.to).At("bands"), fmt.Sprintf("the bands of reading %d are not those of reading %d", s.to+1, s.from+1), "the same edges as before")
+			}
+		}),
+	},
+	{
+		ID: "counter-backwards", Severity: Blocking,
+		Asks:   "does no hour counter run backwards",
+		Effect: "the counters were reset or are not this machine's; the change between the two readings is not used",
+		Hint:   "find out what was replaced or reset between the two readings",
+		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
+			backwards(s, func(at Path, from, to Hour) {
+				hit(at, fmt.Sprintf("%s h here, %s h in reading %d before", Number(to), Number(from), s.from+1), "at least as many hours as before")
+			})
+		}),
+	},
+	{
+		ID: "peak-fell", Severity: Doubt,
+		Asks:   "does the peak never fall",
+		Effect: "the peak was cleared between the two readings; loads since then are bounded by the new peak only from the time it was cleared",
+		Hint:   "find out when the peak was cleared, and why",
+		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
+			if s.a.Peak != nil && s.b.Peak != nil && *s.b.Peak < *s.a.Peak {
+				hit(readingPath(s.to).At("peak_kg"), fmt.Sprintf("%s kg here, %s kg in reading %d before", Number(*s.b.Peak), Number(*s.a.Peak), s.from+1), "at least the peak before")
+			}
+		}),
+	},
+	{
+		ID: "faster-than-clock", Severity: Blocking,
+		Asks:   "did no hour counter gain more than the clock",
+		Effect: "a date or a counter is wrong; the change between the two readings is not used",
+		Hint:   "check both dates and both hour meters",
+		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
+			wall, gained, ok := s.gain()
+			if ok && gained > wall+hourSlack(len(s.b.Bands)) {
+				hit(readingPath(s.to), fmt.Sprintf("%s h more than in reading %d, but only %s h by the clock", Number(gained), s.from+1, Number(wall)), "no more hours than have passed")
+			}
+		}),
+	},
+}
+
+// step is two readings that follow each other in time.
+type step struct {
+	from, to int // indices into Case.Readings
+	a, b     *Reading
+}
+
+func steps(c *Case) []step {
+	order := Order(c.Readings)
+	var out []step
+	for k := 1; k < len(order); k++ {
+		i, j := order[k-1], order[k]
+		out = append(out, step{i, j, &c.Readings[i], &c.Readings[j]})
+	}
+	return out
+}
+
+func eachStep(f func(c *Case, s step, hit func(Path, string, string))) func(*Case, func(Path, string, string)) {
+	return func(c *Case, hit func(Path, string, string)) {
+		for _, s := range steps(c) {
+			f(c, s, hit)
+		}
+	}
+}
+
+// gain compares what the hour counters gained with what passed by the clock.
+func (s step) gain() (wall, gained Hour, ok bool) {
+	if s.a.At.IsZero() || s.b.At.IsZero() {
+		return 0, 0, false
+	}
+	wall = Hour(s.b.At.Sub(s.a.At).Hours())
+	if s.a.Powered != nil && s.b.Powered != nil {
+		return wall, s.b.Powered.minus(*s.a.Powered), true
+	}
+	if sameEdges(s.a.Bands, s.b.Bands) {
+		return wall, Total(s.b.Bands).minus(Total(s.a.Bands)), true
+	}
+	return 0, 0, false
+}
+
+// backwards visits every hour counter that is lower in the later reading.
+func backwards(s step, visit func(at Path, from, to Hour)) {
+	counter := func(at Path, a, b *Hour) {
+		if a != nil && b != nil && *b < *a {
+			visit(at, *a, *b)
+		}
+	}
+	counter(readingPath(s.to).At("powered_h"), s.a.Powered, s.b.Powered)
+	counter(readingPath(s.to).At("moving_h"), s.a.Moving, s.b.Moving)
+	for j := range s.b.Bands {
+		for i := range s.a.Bands {
+			if s.a.Bands[i].SameEdges(s.b.Bands[j]) {
+				counter(bandPath(s.to, j).At("hours"), &s.a.Bands[i].Hours, &s.b.Bands[j].Hours)
+				break
+			}
+		}
+	}
+}
+
+func sameEdges(a, b []Band) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	a, b = Sorted(a), Sorted(b)
+	for i := range a {
+		if !a[i].SameEdges(b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// clock writes a time for a message.
+func clock(t time.Time) string { return t.UTC().Format("2006-01-02 15:04") }

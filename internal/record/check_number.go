@@ -1,0 +1,91 @@
+package record
+
+// Limits beyond which a value is a slip of reading or typing. They are set far
+// outside what machines show; common practice, no source.
+const (
+	maxLoad  Kilogram = 100_000
+	maxHours Hour     = 200_000 // more than 22 years without a break
+	maxMass  Kilogram = 200_000 // of the machine itself
+)
+
+var numberRules = []Rule{
+	{
+		ID: "value-not-a-number", Severity: Blocking,
+		Asks:   "is every value an ordinary number",
+		Effect: "the value cannot be used; what rests on it is withheld",
+		Hint:   "read the value off the machine again",
+		find: func(c *Case, hit func(Path, string, string)) {
+			eachValue(c, func(at Path, v, _ float64) {
+				if !Finite(v) {
+					hit(at, "the value is not a finite number", "an ordinary number")
+				}
+			})
+		},
+	},
+	{
+		ID: "value-negative", Severity: Blocking,
+		Asks:   "is no hour, load or mass below zero",
+		Effect: "the value cannot be used; what rests on it is withheld",
+		Hint:   "read the value off the machine again; a load shown below zero means the cell's zero needs a check",
+		find: func(c *Case, hit func(Path, string, string)) {
+			eachValue(c, func(at Path, v, _ float64) {
+				if Finite(v) && v < 0 {
+					hit(at, "the value is "+Number(v), "0 or more")
+				}
+			})
+		},
+	},
+	{
+		ID: "value-beyond-range", Severity: Blocking,
+		Asks:   "is every value within what a machine can show",
+		Effect: "the value cannot be used; what rests on it is withheld",
+		Hint:   "look for a lost decimal mark or a different unit",
+		find: func(c *Case, hit func(Path, string, string)) {
+			eachValue(c, func(at Path, v, most float64) {
+				if Finite(v) && v > most {
+					hit(at, "the value is "+Number(v), "at most "+Number(most))
+				}
+			})
+		},
+	},
+}
+
+// eachValue visits every load, mass and hour of the case with the most it may be.
+func eachValue(c *Case, visit func(at Path, v, most float64)) {
+	load := func(at Path, v *Kilogram, most Kilogram) {
+		if v != nil {
+			visit(at, float64(*v), float64(most))
+		}
+	}
+	hour := func(at Path, v *Hour, most Hour) {
+		if v != nil {
+			visit(at, float64(*v), float64(most))
+		}
+	}
+	load("machine/rated_load_kg", c.Machine.RatedLoad, maxLoad)
+	load("machine/load_sensing_kg", c.Machine.LoadSensing, maxLoad)
+	load("machine/mass_kg", c.Machine.Mass, maxMass)
+	for i := range c.Readings {
+		r, at := &c.Readings[i], readingPath(i)
+		hour(at.At("powered_h"), r.Powered, maxHours)
+		hour(at.At("moving_h"), r.Moving, maxHours)
+		load(at.At("peak_kg"), r.Peak, maxLoad)
+		for j := range r.Bands {
+			b, at := &r.Bands[j], bandPath(i, j)
+			load(at.At("from_kg"), &b.From, maxLoad)
+			load(at.At("to_kg"), b.To, maxLoad)
+			hour(at.At("hours"), &b.Hours, maxHours)
+		}
+	}
+	for i := range c.Events {
+		load(Path("events").At(i+1).At("load_kg"), c.Events[i].Load, maxLoad)
+	}
+	for i := range c.Daily {
+		hour(Path("daily").At(i+1).At("powered_h"), c.Daily[i].Powered, maxHours)
+		hour(Path("daily").At(i+1).At("moving_h"), c.Daily[i].Moving, maxHours)
+	}
+}
+
+func readingPath(i int) Path { return Path("readings").At(i + 1) }
+
+func bandPath(i, j int) Path { return readingPath(i).At("bands").At(j + 1) }

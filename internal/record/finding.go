@@ -1,0 +1,133 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Severity says how far a finding reaches.
+type Severity string
+
+// The severities, from least to most.
+const (
+	Note     Severity = "note"     // worth knowing, changes no conclusion
+	Doubt    Severity = "doubt"    // a conclusion stands on less than it seems
+	Blocking Severity = "blocking" // a conclusion is withheld
+)
+
+// Finding is one thing about a record that does not fit: what was found and
+// where, what was expected, what it does to the conclusions, what to do.
+type Finding struct {
+	Code     string   `json:"code"`
+	Severity Severity `json:"severity"`
+	Where    string   `json:"where"`
+	Message  string   `json:"message"`
+	Expected string   `json:"expected,omitempty"`
+	Effect   string   `json:"effect"`
+	Hint     string   `json:"hint,omitempty"`
+	File     string   `json:"file,omitempty"`
+	Line     int      `json:"line,omitempty"`
+	Column   int      `json:"column,omitempty"`
+
+	Path Path `json:"-"` // where in the case, to look up the place in the file
+}
+
+// Blocks reports whether any of the findings withholds a conclusion.
+func Blocks(fs []Finding) bool {
+	for _, f := range fs {
+		if f.Severity == Blocking {
+			return true
+		}
+	}
+	return false
+}
+
+// Path names a place in a case, as "readings/2/bands/3/hours"; numbers count from 1.
+type Path string
+
+// At returns the path one step further down.
+func (p Path) At(step any) Path {
+	if p == "" {
+		return Path(fmt.Sprint(step))
+	}
+	return Path(fmt.Sprintf("%s/%v", p, step))
+}
+
+// pathWords turns the steps of a path into words.
+var pathWords = map[string]string{
+	"readings": "reading", "bands": "band", "custody": "custody entry",
+	"events": "event", "daily": "day", "machine": "machine", "assumptions": "assumption",
+	"rated_load_kg": "rated load", "persons": "persons", "load_sensing_kg": "load sensing",
+	"mass_kg": "mass", "in_service": "in service", "at": "time of reading",
+	"powered_h": "powered hours", "moving_h": "moving hours", "peak_kg": "peak",
+	"peak_at": "time of the peak", "from_kg": "lower edge", "to_kg": "upper edge",
+	"hours": "hours", "from": "from", "to": "to", "holder": "holder", "kind": "kind",
+	"load_kg": "load", "date": "date", "id": "machine name",
+}
+
+// Words writes the path for a person: "reading 2, band 3, hours".
+func (p Path) Words() string {
+	if p == "" {
+		return "the whole record"
+	}
+	var words []string
+	for _, step := range strings.Split(string(p), "/") {
+		isNumber := strings.Trim(step, "0123456789") == ""
+		switch word, known := pathWords[step]; {
+		case isNumber && len(words) > 0:
+			words[len(words)-1] += " " + step
+		case known:
+			words = append(words, word)
+		default:
+			words = append(words, step)
+		}
+	}
+	if last := len(words) - 1; words[last] == "band" { // all of them, no number follows
+		words[last] = "bands"
+	}
+	return strings.Join(words, ", ")
+}
+
+// Up returns the path without its last step; of a one-step path, the empty one.
+func (p Path) Up() Path {
+	i := strings.LastIndexByte(string(p), '/')
+	if i < 0 {
+		return ""
+	}
+	return p[:i]
+}
+
+// Origin is a place in a file; lines and columns count from 1, 0 is unknown.
+type Origin struct {
+	File         string
+	Line, Column int
+}
+
+// Origins tells where in a file each part of a case was read.
+type Origins map[Path]Origin
+
+// Find returns the origin of the path or of the nearest part that encloses it.
+func (o Origins) Find(p Path) (Origin, bool) {
+	for {
+		if at, ok := o[p]; ok {
+			return at, true
+		}
+		if p == "" {
+			return Origin{}, false
+		}
+		p = p.Up()
+	}
+}
+
+// Place fills in where each finding was made, in words and, if known, in the file.
+func (o Origins) Place(fs []Finding) {
+	for i := range fs {
+		f := &fs[i]
+		if f.Where == "" {
+			f.Where = f.Path.Words()
+		}
+		if at, ok := o.Find(f.Path); ok && f.Line == 0 {
+			f.File, f.Line, f.Column = at.File, at.Line, at.Column
+		}
+	}
+}

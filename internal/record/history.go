@@ -1,0 +1,200 @@
+package record
+
+import "time"
+
+// History is a record laid out as intervals, with only what can be counted with.
+type History struct {
+	Case      *Case
+	Rated     Kilogram // 0 when there is none to hold the record against
+	Intervals []Interval
+}
+
+// Interval is what changed between two readings. Number 0 is the life before
+// the first reading; number n the change from the n-th to the next in time.
+type Interval struct {
+	Number        int
+	Before, After int       // indices of the readings; Before is -1 for the life before the first
+	From, To      time.Time // zero when not dated
+	Bands         []Band    // hours gained, in order of load; nil when unknown
+	Powered       *Hour     // gained
+	Moving        *Hour     // gained
+	Peak          *Kilogram // as it stood at the end
+	PeakAt        *time.Time
+	PeakRose      bool      // the peak was set within the interval
+	Ceiling       *Kilogram // no load within the interval lay above; nil when not known
+	Withheld      string    // why the change of the bands is not used; empty when it is
+}
+
+// Lay lays a case out as intervals.
+func Lay(c *Case) History {
+	h := History{Case: c}
+	if r := c.Machine.RatedLoad; r != nil && usable(*r, maxLoad) {
+		h.Rated = *r
+	}
+	order := Order(c.Readings)
+	for k, j := range order {
+		before := -1
+		if k > 0 {
+			before = order[k-1]
+		}
+		h.Intervals = append(h.Intervals, layInterval(c, k, before, j))
+	}
+	return h
+}
+
+// Life returns the intervals that together hold every counted hour. Where an
+// interval within the life is withheld, it is the last reading alone: its
+// counters, with no earlier peak to bound them more closely.
+func (h History) Life() []Interval {
+	for _, v := range h.Intervals {
+		if v.Withheld != "" {
+			return []Interval{h.sinceNew(len(h.Intervals) - 1)}
+		}
+	}
+	return h.Intervals
+}
+
+// sinceNew returns the counters of the k-th reading in time as one interval.
+func (h History) sinceNew(k int) Interval {
+	return layInterval(h.Case, 0, -1, h.Intervals[k].After)
+}
+
+func layInterval(c *Case, number, before, after int) Interval {
+	b := &c.Readings[after]
+	v := Interval{Number: number, Before: before, After: after, To: b.At, PeakAt: b.PeakAt}
+	var a *Reading
+	if before >= 0 {
+		a = &c.Readings[before]
+		v.From = a.At
+	} else if c.Machine.InService != nil {
+		v.From = c.Machine.InService.Time
+	}
+	v.Powered = gainedHours(a, b, func(r *Reading) *Hour { return r.Powered })
+	v.Moving = gainedHours(a, b, func(r *Reading) *Hour { return r.Moving })
+	v.Bands, v.Withheld = gainedBands(a, b)
+	if a != nil && tooFast(a, b) {
+		v.Bands, v.Powered, v.Moving = nil, nil, nil
+		v.Withheld = "more hours were gained than passed by the clock"
+	}
+	v.layPeak(a, b)
+	return v
+}
+
+func tooFast(a, b *Reading) bool {
+	wall, gained, ok := step{a: a, b: b}.gain()
+	return ok && gained > wall+hourSlack(len(b.Bands))
+}
+
+// gainedHours returns how much one hour counter gained; nil when not known.
+func gainedHours(a, b *Reading, counter func(*Reading) *Hour) *Hour {
+	end := counter(b)
+	if end == nil || !usable(*end, maxHours) {
+		return nil
+	}
+	if a == nil {
+		return end
+	}
+	start := counter(a)
+	if start == nil || !usable(*start, maxHours) || *end < *start {
+		return nil
+	}
+	return Of(end.minus(*start))
+}
+
+// gainedBands returns the hours each band gained, or why they are not used.
+func gainedBands(a, b *Reading) (bands []Band, withheld string) {
+	switch {
+	case !bandsUsable(b.Bands):
+		return nil, "the bands of the reading at its end cannot be counted with"
+	case a == nil && len(b.Bands) == 0:
+		return nil, ""
+	case a == nil:
+		return Sorted(b.Bands), ""
+	case !bandsUsable(a.Bands):
+		return nil, "the bands of the reading at its beginning cannot be counted with"
+	case len(a.Bands) == 0 && len(b.Bands) == 0:
+		return nil, ""
+	case len(a.Bands) == 0 || len(b.Bands) == 0:
+		return nil, "one of the two readings has no bands"
+	case !sameEdges(a.Bands, b.Bands):
+		return nil, "the bands changed"
+	}
+	bands, ok := difference(a.Bands, b.Bands)
+	if !ok {
+		return nil, "a counter ran backwards"
+	}
+	return bands, ""
+}
+
+// layPeak works out whether the peak was set within the interval, and whether
+// it bounds the loads of the interval from above.
+func (v *Interval) layPeak(a, b *Reading) {
+	if b.Peak == nil || !usable(*b.Peak, maxLoad) {
+		return
+	}
+	v.Peak = b.Peak
+	fell := a != nil && a.Peak != nil && *b.Peak < *a.Peak
+	v.PeakRose = a == nil || fell || (a.Peak != nil && *b.Peak > *a.Peak)
+	if fell || v.Withheld != "" && v.Before >= 0 {
+		return
+	}
+	if top, ok := highestOccupied(v.Bands); ok && *b.Peak < top.From {
+		return
+	}
+	v.Ceiling = b.Peak
+}
+
+// Cover tells for how much of the time between from and to each holder had the
+// machine, and for how much nobody is named. Entries that contradict each
+// other or have no duration count for nobody.
+func (c *Case) Cover(from, to time.Time) (held map[Holder]time.Duration, unknown time.Duration) {
+	held = map[Holder]time.Duration{}
+	if from.IsZero() || to.IsZero() || !to.After(from) {
+		return held, 0
+	}
+	unknown = to.Sub(from)
+	for i, u := range c.Custody {
+		d := overlap(from, to, u.From, u.To)
+		if d <= 0 || c.contested(i) {
+			continue
+		}
+		held[u.Holder] += d
+		unknown -= d
+	}
+	return held, unknown
+}
+
+// HolderAt returns the custody entry that covers a moment; nil when none does
+// or two contradict each other.
+func (c *Case) HolderAt(t time.Time) *Custody {
+	for i := range c.Custody {
+		u := &c.Custody[i]
+		if !t.Before(u.From) && t.Before(u.To) && !c.contested(i) {
+			return u
+		}
+	}
+	return nil
+}
+
+// contested reports whether custody entry i overlaps another.
+func (c *Case) contested(i int) bool {
+	a := c.Custody[i]
+	for j, b := range c.Custody {
+		if j != i && overlap(a.From, a.To, b.From, b.To) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// overlap returns how long two spans of time run together.
+func overlap(aFrom, aTo, bFrom, bTo time.Time) time.Duration {
+	from, to := aFrom, aTo
+	if bFrom.After(from) {
+		from = bFrom
+	}
+	if bTo.Before(to) {
+		to = bTo
+	}
+	return to.Sub(from)
+}
