@@ -1,0 +1,181 @@
+// Package assume is the table of what no record gives and a conclusion still
+// needs: each with its usual value, the interval it may lie in, and a source.
+//
+// A case may carry its own values; [For] puts them in place of the usual ones
+// and says so.
+package assume
+
+import (
+	"fmt"
+
+	"ratchetmark/internal/record"
+)
+
+// ID names an assumption.
+type ID string
+
+// The assumptions.
+const (
+	PersonMass      ID = "person_mass_kg"
+	ToolsMass       ID = "tools_mass_kg"
+	SensingFrom     ID = "load_sensing_from_pct"
+	SensingTo       ID = "load_sensing_to_pct"
+	CyclesPerHour   ID = "cycles_per_hour"
+	SelfWeightShare ID = "self_weight_share"
+	DesignCycles    ID = "design_cycles"
+	Slope           ID = "slope"
+)
+
+// Status says how a value is known.
+type Status string
+
+// The statuses.
+const (
+	Read     Status = "read in the named source"
+	Restated Status = "read in a restatement of the named source"
+	Memory   Status = "from memory, not seen: check it"
+	Guess    Status = "an assumption without a source"
+)
+
+// Assumption is a row of the table.
+type Assumption struct {
+	ID     ID      `json:"id"`
+	Name   string  `json:"name"`
+	Unit   string  `json:"unit"`
+	Value  float64 `json:"value"`
+	Low    float64 `json:"low"`
+	High   float64 `json:"high"`
+	Source string  `json:"source"`
+	Status Status  `json:"status"`
+	Edited bool    `json:"edited"`
+	Least  float64 `json:"-"` // the least and most that make sense
+	Most   float64 `json:"-"`
+	Fixed  bool    `json:"-"` // a chosen figure: no interval
+	kinds  map[record.Kind][3]float64
+}
+
+// table holds the usual values. Low, usual and high by kind of machine stand in kinds.
+var table = []Assumption{
+	{ID: PersonMass, Name: "mass of a person", Unit: "kg", Value: 80, Low: 80, High: 80, Least: 30, Most: 250, Fixed: true,
+		Source: "EN 280-1:2022, 4.2; ISO 16368", Status: Memory},
+	{ID: ToolsMass, Name: "least mass of tools and materials", Unit: "kg", Value: 40, Low: 40, High: 40, Least: 0, Most: 5000, Fixed: true,
+		Source: "EN 280-1:2022, 4.2; ISO 16368", Status: Memory},
+	{ID: SensingFrom, Name: "load sensing acts from", Unit: "% of rated load", Value: 100, Low: 100, High: 100, Least: 50, Most: 200, Fixed: true,
+		Source: "ANSI/SAIA A92.20; EN 280-1:2022, 4.4.1.2", Status: Restated},
+	{ID: SensingTo, Name: "load sensing acts before", Unit: "% of rated load", Value: 120, Low: 120, High: 120, Least: 100, Most: 300, Fixed: true,
+		Source: "ANSI/SAIA A92.20; EN 280-1:2022, 4.4.1.2", Status: Restated},
+	{ID: CyclesPerHour, Name: "load cycles per counted hour", Unit: "1/h", Value: 5, Low: 2, High: 12, Least: 0.01, Most: 1000,
+		Source: "usual value EN 280, 5.2.5.3.3; the interval is an assumption", Status: Memory},
+	{ID: SelfWeightShare, Name: "self-weight share of the stress range", Unit: "1", Least: 0, Most: 1,
+		Source: "none", Status: Guess,
+		kinds: map[record.Kind][3]float64{
+			record.Boom:    {0.30, 0.50, 0.70},
+			record.Scissor: {0.15, 0.35, 0.55},
+			record.Mast:    {0.10, 0.30, 0.50},
+			record.Other:   {0.10, 0.40, 0.70},
+		}},
+	{ID: DesignCycles, Name: "design load cycles", Unit: "cycles", Value: 40_000, Low: 40_000, High: 40_000, Least: 1, Most: 1e9, Fixed: true,
+		Source: "EN 280, 5.2.5.3.3: 40 000 light intermittent duty, 100 000 heavy duty", Status: Memory},
+	{ID: Slope, Name: "slope m of the S-N curve", Unit: "1", Value: 3, Low: 3, High: 3, Least: 1, Most: 15, Fixed: true,
+		Source: "EN 1993-1-9:2005, 7.1, normal stress up to 5e6 cycles", Status: Restated},
+}
+
+// Set is the table with a machine's kind and a case's own values put in.
+type Set struct {
+	rows []Assumption
+}
+
+// Rows returns the rows in the order of the table.
+func (s Set) Rows() []Assumption { return s.rows }
+
+// Get returns one row. It panics on an ID that is not in the table.
+func (s Set) Get(id ID) Assumption {
+	for _, r := range s.rows {
+		if r.ID == id {
+			return r
+		}
+	}
+	panic("assume: no assumption " + string(id))
+}
+
+// Value returns the value in use of one assumption.
+func (s Set) Value(id ID) float64 { return s.Get(id).Value }
+
+// For returns the assumptions for a case: the usual ones for its kind of
+// machine, with the case's own put in place. An own value that is unknown,
+// unordered or out of range is a finding, and the usual one stays.
+func For(c *record.Case) (Set, []record.Finding) {
+	set := Set{rows: usual(c.Machine.Kind)}
+	var findings []record.Finding
+	for i := range set.rows {
+		row := &set.rows[i]
+		own, ok := c.Assumptions[string(row.ID)]
+		if !ok {
+			continue
+		}
+		if fault := row.fault(own); fault != "" {
+			findings = append(findings, refused(string(row.ID), fault, row.expected()))
+			continue
+		}
+		if own.Low != row.Low || own.Value != row.Value || own.High != row.High {
+			row.Low, row.Value, row.High, row.Edited = own.Low, own.Value, own.High, true
+		}
+	}
+	for _, id := range sortedKeys(c.Assumptions) {
+		if !known(ID(id)) {
+			findings = append(findings, refused(id, "there is no such assumption", "one of the assumptions listed on the sheet"))
+		}
+	}
+	return set, findings
+}
+
+func usual(kind record.Kind) []Assumption {
+	rows := append([]Assumption(nil), table...)
+	for i := range rows {
+		if rows[i].kinds == nil {
+			continue
+		}
+		v, ok := rows[i].kinds[kind]
+		if !ok {
+			v = rows[i].kinds[record.Other]
+		}
+		rows[i].Low, rows[i].Value, rows[i].High = v[0], v[1], v[2]
+	}
+	return rows
+}
+
+// fault says what is wrong with an own value; empty when nothing is.
+func (a Assumption) fault(own record.Assumed) string {
+	for _, v := range []float64{own.Low, own.Value, own.High} {
+		if !record.Finite(v) || v < a.Least || v > a.Most {
+			return fmt.Sprintf("%s is %s", a.Name, record.Number(v))
+		}
+	}
+	if own.Low > own.Value || own.Value > own.High {
+		return fmt.Sprintf("%s runs from %s over %s to %s", a.Name, record.Number(own.Low), record.Number(own.Value), record.Number(own.High))
+	}
+	return ""
+}
+
+func (a Assumption) expected() string {
+	return fmt.Sprintf("low, value and high in ascending order, from %s to %s %s", record.Number(a.Least), record.Number(a.Most), a.Unit)
+}
+
+func refused(id, message, expected string) record.Finding {
+	at := record.Path("assumptions").At(id)
+	return record.Finding{
+		Code: "assumption-refused", Severity: record.Doubt, Path: at, Where: at.Words(),
+		Message: message, Expected: expected,
+		Effect: "the usual value is used instead",
+		Hint:   "correct the value on the sheet",
+	}
+}
+
+func known(id ID) bool {
+	for _, row := range table {
+		if row.ID == id {
+			return true
+		}
+	}
+	return false
+}
