@@ -1,0 +1,133 @@
+package cause
+
+import (
+	"fmt"
+	"time"
+
+	"ratchetmark/internal/record"
+)
+
+// facts is what the rules read of a record about one exceedance.
+type facts struct {
+	h     record.History
+	x     Exceedance
+	v     record.Interval
+	at    int // index of the interval
+	rated record.Kilogram
+
+	moving         *record.Hour
+	lowestRead     record.Kilogram // lower edge of the lowest band with hours
+	otherHours     record.Hour     // hours counted in all bands
+	inTransit      bool
+	transitText    string
+	custodyUnknown bool
+	workshopSince  bool
+}
+
+func factsOf(h record.History, x Exceedance) facts {
+	f := facts{h: h, x: x, v: h.Intervals[x.at], at: x.at, rated: h.Rated}
+	f.moving = f.v.Moving
+	f.lowestRead, f.otherHours = lowestRead(f.v)
+	f.transit()
+	f.workshopSince = f.workshop()
+	return f
+}
+
+// lowestRead returns the lower edge of the lowest band with hours and the
+// hours in all bands; 0 where every load down to zero is not covered by bands.
+func lowestRead(v record.Interval) (record.Kilogram, record.Hour) {
+	if len(v.Bands) == 0 || v.Bands[0].From > 0 {
+		return 0, 0
+	}
+	for i, b := range v.Bands {
+		if i > 0 && b.From > *v.Bands[i-1].To { // a gap may hide lower loads
+			return 0, 0
+		}
+		if b.Hours > 0 {
+			return b.From, record.Total(v.Bands)
+		}
+	}
+	return 0, 0
+}
+
+// transit works out whether the exceedance lies within transit custody: the
+// whole interval, or for a peak the moment it was set.
+func (f *facts) transit() {
+	held, unknown := f.h.Case.Cover(f.v.From, f.v.To)
+	f.custodyUnknown = unknown > 0 || f.v.From.IsZero() || f.v.To.IsZero()
+	outside := unknown
+	for holder, d := range held {
+		if holder != record.Transit {
+			outside += d
+		}
+	}
+	if !f.custodyUnknown && held[record.Transit] > 0 && outside <= looseEnds {
+		f.inTransit = true
+		f.transitText = fmt.Sprintf("the machine was in transit from %s to %s, the whole time between the two readings", clock(f.v.From), clock(f.v.To))
+		return
+	}
+	if f.x.What != Peak {
+		return
+	}
+	if t := f.peakTime(); !t.IsZero() {
+		if u := f.h.Case.HolderAt(t); u != nil && u.Holder == record.Transit {
+			f.inTransit = true
+			f.transitText = fmt.Sprintf("the peak was set at %s, while the machine was in transit", clock(t))
+		}
+	}
+}
+
+// peakTime returns when the peak was set, if that lies within the interval.
+func (f *facts) peakTime() time.Time {
+	within := func(t time.Time) bool {
+		return !f.v.To.IsZero() && !t.After(f.v.To) && (f.v.From.IsZero() || !t.Before(f.v.From))
+	}
+	if f.v.PeakAt != nil && within(*f.v.PeakAt) {
+		return *f.v.PeakAt
+	}
+	for _, e := range f.h.Case.Events {
+		if e.Kind == record.PeakRise && e.Load != nil && *e.Load == *f.x.Peak && within(e.At) {
+			return e.At
+		}
+	}
+	return time.Time{}
+}
+
+// workshop reports whether somebody may have corrected the zero during this
+// interval or the next: workshop custody there, or hands that are not named.
+func (f *facts) workshop() bool {
+	for _, i := range []int{f.at, f.at + 1} {
+		if i >= len(f.h.Intervals) {
+			continue
+		}
+		v := f.h.Intervals[i]
+		held, unknown := f.h.Case.Cover(v.From, v.To)
+		if held[record.Workshop] > 0 || unknown > 0 || v.From.IsZero() || v.To.IsZero() {
+			return true
+		}
+	}
+	return false
+}
+
+// hoursBelow returns the hours of an interval in bands wholly below the load
+// of the exceedance; 0 where the interval does not exist or is withheld.
+func (f facts) hoursBelow(i int) record.Hour {
+	if i < 0 || i >= len(f.h.Intervals) {
+		return 0
+	}
+	bands := f.h.Intervals[i].Bands
+	if len(bands) == 0 || bands[0].Open() || *bands[0].To > f.x.From {
+		return 0
+	}
+	return bands[0].Hours
+}
+
+// top returns the highest load the exceedance can have reached.
+func (f facts) top() (record.Kilogram, bool) {
+	if f.x.What == Peak {
+		return *f.x.Peak, true
+	}
+	return f.x.segment.To, f.x.segment.Bounded
+}
+
+func clock(t time.Time) string { return t.UTC().Format("2006-01-02 15:04") }
