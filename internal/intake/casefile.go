@@ -1,0 +1,205 @@
+package intake
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+
+	"ratchetmark/internal/record"
+)
+
+// readJSON reads one case object, a list of them, or several one after the other.
+func readJSON(name string, in io.Reader) ([]Record, error) {
+	data, err := io.ReadAll(io.LimitReader(in, maxJSON+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(data) > maxJSON {
+		return nil, &Refusal{File: name, Found: fmt.Sprintf("more than %d MiB of JSON", maxJSON>>20), Expected: "a case file; one machine takes a few kilobytes", Hint: "split the file by machine"}
+	}
+	data = bytes.TrimPrefix(data, []byte(bom))
+	tree := newTreeReader(name, data)
+	var records []Record
+	for {
+		n, err := tree.next(0)
+		if err == io.EOF {
+			return records, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		cases := []node{n}
+		if n.shape == array {
+			cases = n.items
+		}
+		for _, c := range cases {
+			if !looksLikeCase(c) {
+				return nil, tree.notACase(c)
+			}
+			records = append(records, readCase(tree, c))
+		}
+		if len(cases) == 0 {
+			return nil, tree.notACase(n)
+		}
+	}
+}
+
+// looksLikeCase reports whether a value is worth reading as a case: any object
+// with a member that only cases have.
+func looksLikeCase(n node) bool {
+	if n.shape != object {
+		return false
+	}
+	for _, f := range n.fields {
+		if f.name == "format" || f.name == "machine" || f.name == "readings" {
+			return true
+		}
+	}
+	return false
+}
+
+func (t *treeReader) notACase(n node) *Refusal {
+	r := t.refuse(n.offset, n.kindText()+" that is not a case", `an object with "format", "machine" and "readings"`)
+	r.Hint = "open a case file saved by this program, or delimited text in the form of the template"
+	return r
+}
+
+// caseReader turns nodes into a case and notes what does not fit.
+type caseReader struct {
+	tree *treeReader
+	out  Record
+	cut  int // findings left out
+}
+
+func readCase(t *treeReader, n node) Record {
+	r := &caseReader{tree: t}
+	r.out.Origins = record.Origins{}
+	c := &r.out.Case
+	r.object(n, "", members{
+		"format":      func(n node, at record.Path) { c.Format = r.text(n, at) },
+		"note":        func(n node, at record.Path) { c.Note = r.text(n, at) },
+		"machine":     func(n node, at record.Path) { r.machine(n, at, &c.Machine) },
+		"readings":    func(n node, at record.Path) { c.Readings = list(r, n, at, maxEntries, r.reading) },
+		"custody":     func(n node, at record.Path) { c.Custody = list(r, n, at, maxEntries, r.custody) },
+		"events":      func(n node, at record.Path) { c.Events = list(r, n, at, maxEntries, r.event) },
+		"daily":       func(n node, at record.Path) { c.Daily = list(r, n, at, maxEntries, r.daily) },
+		"assumptions": func(n node, at record.Path) { c.Assumptions = r.assumptions(n, at) },
+	})
+	r.sayCut()
+	r.origins(n)
+	return r.out
+}
+
+func (r *caseReader) machine(n node, at record.Path, m *record.Machine) {
+	r.object(n, at, members{
+		"id":              func(n node, at record.Path) { m.ID = r.text(n, at) },
+		"kind":            func(n node, at record.Path) { m.Kind = record.Kind(r.text(n, at)) },
+		"rated_load_kg":   func(n node, at record.Path) { m.RatedLoad = number[record.Kilogram](r, n, at) },
+		"persons":         func(n node, at record.Path) { m.Persons = r.whole(n, at) },
+		"load_sensing_kg": func(n node, at record.Path) { m.LoadSensing = number[record.Kilogram](r, n, at) },
+		"mass_kg":         func(n node, at record.Path) { m.Mass = number[record.Kilogram](r, n, at) },
+		"in_service":      func(n node, at record.Path) { m.InService = r.date(n, at) },
+	})
+}
+
+func (r *caseReader) reading(n node, at record.Path) (out record.Reading) {
+	r.object(n, at, members{
+		"at":        func(n node, at record.Path) { out.At = orZero(r.time(n, at)) },
+		"powered_h": func(n node, at record.Path) { out.Powered = number[record.Hour](r, n, at) },
+		"moving_h":  func(n node, at record.Path) { out.Moving = number[record.Hour](r, n, at) },
+		"bands":     func(n node, at record.Path) { out.Bands = r.bands(n, at) },
+		"peak_kg":   func(n node, at record.Path) { out.Peak = number[record.Kilogram](r, n, at) },
+		"peak_at":   func(n node, at record.Path) { out.PeakAt = r.time(n, at) },
+	})
+	return out
+}
+
+// bands reads the bands of a reading. One that cannot be read makes all of
+// them useless: what the rest would say is not known without it.
+func (r *caseReader) bands(n node, at record.Path) []record.Band {
+	whole := true
+	bands := list(r, n, at, maxBands, func(n node, at record.Path) (b record.Band) {
+		var from *record.Kilogram
+		var hours *record.Hour
+		openOrRead := true
+		r.object(n, at, members{
+			"from_kg": func(n node, at record.Path) { from = number[record.Kilogram](r, n, at) },
+			"to_kg": func(n node, at record.Path) {
+				b.To = number[record.Kilogram](r, n, at)
+				openOrRead = b.To != nil || isNull(n)
+			},
+			"hours": func(n node, at record.Path) { hours = number[record.Hour](r, n, at) },
+		})
+		if from == nil || hours == nil || !openOrRead {
+			whole = false
+			return b
+		}
+		b.From, b.Hours = *from, *hours
+		return b
+	})
+	if !whole || len(n.items) > maxBands {
+		r.find(n.offset, record.Finding{
+			Code: "bands-incomplete", Severity: record.Blocking, Path: at,
+			Message: "at least one band lacks an edge or its hours", Expected: "from_kg, to_kg (null for the open band) and hours in every band",
+			Effect: "the bands of this reading are left out; its peak is still used", Hint: "complete the band that is named",
+		})
+		return nil
+	}
+	return bands
+}
+
+func (r *caseReader) custody(n node, at record.Path) (out record.Custody) {
+	r.object(n, at, members{
+		"from":   func(n node, at record.Path) { out.From = orZero(r.time(n, at)) },
+		"to":     func(n node, at record.Path) { out.To = orZero(r.time(n, at)) },
+		"holder": func(n node, at record.Path) { out.Holder = record.Holder(r.text(n, at)) },
+		"who":    func(n node, at record.Path) { out.Who = r.text(n, at) },
+		"note":   func(n node, at record.Path) { out.Note = r.text(n, at) },
+	})
+	return out
+}
+
+func (r *caseReader) event(n node, at record.Path) (out record.Event) {
+	r.object(n, at, members{
+		"at":      func(n node, at record.Path) { out.At = orZero(r.time(n, at)) },
+		"kind":    func(n node, at record.Path) { out.Kind = record.EventKind(r.text(n, at)) },
+		"load_kg": func(n node, at record.Path) { out.Load = number[record.Kilogram](r, n, at) },
+		"note":    func(n node, at record.Path) { out.Note = r.text(n, at) },
+	})
+	return out
+}
+
+func (r *caseReader) daily(n node, at record.Path) (out record.Daily) {
+	r.object(n, at, members{
+		"date":      func(n node, at record.Path) { out.Date = orZero(r.date(n, at)) },
+		"powered_h": func(n node, at record.Path) { out.Powered = number[record.Hour](r, n, at) },
+		"moving_h":  func(n node, at record.Path) { out.Moving = number[record.Hour](r, n, at) },
+	})
+	return out
+}
+
+func (r *caseReader) assumptions(n node, at record.Path) map[string]record.Assumed {
+	out := map[string]record.Assumed{}
+	if n.shape != object {
+		r.wrong(n, at, "an object")
+		return nil
+	}
+	for _, f := range n.fields {
+		var v record.Assumed
+		set := func(to *float64) func(node, record.Path) {
+			return func(n node, at record.Path) { *to = orZero(number[float64](r, n, at)) }
+		}
+		r.object(f.node, at.At(f.name), members{"low": set(&v.Low), "value": set(&v.Value), "high": set(&v.High)})
+		out[f.name] = v
+	}
+	return out
+}
+
+func orZero[T any](p *T) (zero T) {
+	if p == nil {
+		return zero
+	}
+	return *p
+}
+
+func isNull(n node) bool { return n.shape == scalar && n.value == nil }

@@ -1,0 +1,150 @@
+package intake
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"ratchetmark/internal/record"
+)
+
+// Source names a file that a case was read from.
+type Source struct {
+	Name   string
+	SHA256 string
+	Bytes  int64
+}
+
+// Grouped is all that the files say about one machine.
+type Grouped struct {
+	Record
+	Sources []Source
+	file    int // of the first part
+}
+
+// Group brings together the records of one machine from different files.
+// Records within one file stay apart: a stream holds one case a line.
+func Group(batches []Batch) []Grouped {
+	var out []Grouped
+	for i, b := range batches {
+		source := Source{b.Name, b.SHA256, b.Bytes}
+		for _, r := range b.Records {
+			if g := sameMachine(out, r, i); g != nil {
+				g.join(r, source, i)
+				continue
+			}
+			out = append(out, Grouped{Record: r, Sources: []Source{source}, file: i})
+		}
+	}
+	return out
+}
+
+// sameMachine finds the group a record belongs to: the same name, another file.
+func sameMachine(groups []Grouped, r Record, file int) *Grouped {
+	id := strings.TrimSpace(r.Case.Machine.ID)
+	for i := range groups {
+		if g := &groups[i]; id != "" && g.file != file && strings.TrimSpace(g.Case.Machine.ID) == id {
+			return g
+		}
+	}
+	return nil
+}
+
+// join adds a record from another file.
+func (g *Grouped) join(r Record, source Source, file int) {
+	g.Sources = append(g.Sources, source)
+	g.file = file
+	offset := len(g.Case.Readings)
+	for i, reading := range r.Case.Readings {
+		if j := twin(g.Case.Readings[:offset], reading); j >= 0 {
+			at := record.Path("readings").At(j + 1)
+			g.Findings = append(g.Findings, record.Finding{
+				Code: "reading-twice", Severity: record.Note, Path: at, Where: at.Words(), File: source.Name,
+				Message: "the same reading stands in " + source.Name + " as well", Expected: "each reading once",
+				Effect: "none; it is counted once",
+			})
+			continue
+		}
+		g.Case.Readings = append(g.Case.Readings, reading)
+		g.move(r.Origins, i+1, len(g.Case.Readings))
+	}
+	g.Findings = append(g.Findings, r.Findings...)
+	g.joinMachine(r.Case.Machine, source)
+	g.Case.Custody = joined(g.Case.Custody, r.Case.Custody)
+	g.Case.Events = joined(g.Case.Events, r.Case.Events)
+	g.Case.Daily = joined(g.Case.Daily, r.Case.Daily)
+	if g.Case.Note == "" {
+		g.Case.Note = r.Case.Note
+	}
+	if g.Case.Assumptions == nil {
+		g.Case.Assumptions = r.Case.Assumptions
+	}
+}
+
+// move takes over the origins of a reading that got another number.
+func (g *Grouped) move(from record.Origins, number, to int) {
+	old, new := record.Path("readings").At(number), record.Path("readings").At(to)
+	for path, at := range from {
+		if path == old || strings.HasPrefix(string(path), string(old)+"/") {
+			g.Origins[new+path[len(old):]] = at
+		}
+	}
+}
+
+// twin returns the index of an equal reading, -1 without one.
+func twin(readings []record.Reading, r record.Reading) int {
+	for i := range readings {
+		if !r.At.IsZero() && readings[i].At.Equal(r.At) && reflect.DeepEqual(readings[i].Bands, r.Bands) && reflect.DeepEqual(readings[i].Peak, r.Peak) {
+			return i
+		}
+	}
+	return -1
+}
+
+// joinMachine fills in what the first file did not say; where the files
+// differ, the first counts.
+func (g *Grouped) joinMachine(m record.Machine, source Source) {
+	mine := &g.Case.Machine
+	if mine.Kind == "" {
+		mine.Kind = m.Kind
+	}
+	fill(g, "rated_load_kg", &mine.RatedLoad, m.RatedLoad, source)
+	fill(g, "persons", &mine.Persons, m.Persons, source)
+	fill(g, "load_sensing_kg", &mine.LoadSensing, m.LoadSensing, source)
+	fill(g, "mass_kg", &mine.Mass, m.Mass, source)
+	if mine.InService == nil {
+		mine.InService = m.InService
+	}
+}
+
+func fill[T comparable](g *Grouped, member string, mine **T, other *T, source Source) {
+	switch {
+	case other == nil:
+	case *mine == nil:
+		*mine = other
+	case **mine != *other:
+		at := record.Path("machine").At(member)
+		g.Findings = append(g.Findings, record.Finding{
+			Code: "value-differs", Severity: record.Doubt, Path: at, Where: at.Words(), File: source.Name,
+			Message:  fmt.Sprintf("%v in %s, %v in %s", **mine, g.Sources[0].Name, *other, source.Name),
+			Expected: "one value for the machine", Effect: "the first value is used", Hint: "correct one of the two",
+		})
+	}
+}
+
+// joined appends what is not there yet.
+func joined[T any](mine, other []T) []T {
+	for _, o := range other {
+		twice := false
+		for _, m := range mine {
+			if reflect.DeepEqual(m, o) {
+				twice = true
+				break
+			}
+		}
+		if !twice {
+			mine = append(mine, o)
+		}
+	}
+	return mine
+}
