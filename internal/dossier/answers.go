@@ -1,0 +1,245 @@
+package dossier
+
+import (
+	"fmt"
+	"strings"
+
+	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
+)
+
+// Answers opens each question of the sheet with one sentence or two.
+type Answers struct {
+	Summary  string `json:"summary"`
+	Recorded string `json:"recorded"`
+	Carry    string `json:"carry"`
+	Over     string `json:"over"`
+	Cost     string `json:"cost"`
+	Handover string `json:"handover"`
+}
+
+func answers(d *Dossier) Answers {
+	return Answers{
+		Summary:  summary(d),
+		Recorded: recorded(d),
+		Carry:    carry(d),
+		Over:     over(d),
+		Cost:     cost(d),
+		Handover: handover(d),
+	}
+}
+
+// summary is the first sentence of the sheet: what came out, and what to do.
+func summary(d *Dossier) string {
+	if d.Capacity == nil {
+		return "Nothing can be concluded yet: " + firstBlocking(d) + "."
+	}
+	if len(d.Exceedances) == 0 {
+		return nothingOver(d)
+	}
+	text := "This machine recorded loads over its rated load of " + Kg(float64(d.Capacity.Rated)) + ": " + highest(d)
+	text += "; " + byVerdict(d) + "."
+	if needsExamination(d) {
+		text += " Keep it out of use until a competent person has examined it."
+	}
+	return text
+}
+
+func nothingOver(d *Dossier) string {
+	rated := Kg(float64(d.Capacity.Rated))
+	switch {
+	case d.Blocked():
+		return "What can be read shows no load over the rated " + rated + ", but part of the record is not usable: " + firstBlocking(d) + "."
+	case d.Capacity.Peak == nil:
+		return "The bands hold no hours over the rated load of " + rated + "; no peak was recorded."
+	}
+	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+}
+
+func firstBlocking(d *Dossier) string {
+	for _, f := range d.Findings {
+		if f.Severity == record.Blocking {
+			return f.Where + ": " + f.Message
+		}
+	}
+	return "no reading could be used"
+}
+
+// highest says what the peak and the hours over the rated load are.
+func highest(d *Dossier) string {
+	var parts []string
+	if p := d.Capacity.Peak; p != nil && *d.Capacity.PeakPercent > 100 {
+		parts = append(parts, fmt.Sprintf("a peak of %s (%s)", Kg(*p), Percent(*d.Capacity.PeakPercent/100)))
+	}
+	if over := d.Capacity.HoursOver[0]; over.High > 0 {
+		parts = append(parts, HoursBetween(over.Low, over.High))
+	}
+	if len(parts) == 0 {
+		return "see below"
+	}
+	return list(parts, "and")
+}
+
+// byVerdict counts the pieces by what is known of their cause.
+func byVerdict(d *Dossier) string {
+	count := map[cause.Cause]int{}
+	for _, x := range d.Exceedances {
+		count[x.Verdict]++
+	}
+	n := len(d.Exceedances)
+	if n == 1 && count[cause.Undecided] == 1 {
+		return "the record alone does not say why"
+	}
+	var parts []string
+	for _, c := range cause.All {
+		if count[c] > 0 {
+			parts = append(parts, fmt.Sprintf("%s by %s", ofAll(count[c], n), Phrase(c)))
+		}
+	}
+	if count[cause.Undecided] > 0 {
+		parts = append(parts, ofAll(count[cause.Undecided], n)+" undecided")
+	}
+	return list(parts, "and")
+}
+
+func ofAll(k, n int) string {
+	switch {
+	case k == n && n == 1:
+		return "explained"
+	case k == n:
+		return fmt.Sprintf("all %d pieces", n)
+	}
+	return fmt.Sprintf("%d of %d pieces", k, n)
+}
+
+// needsExamination reports whether any exceedance may have been a real load:
+// all but those that follow to be drift.
+func needsExamination(d *Dossier) bool {
+	for _, x := range d.Exceedances {
+		if x.Verdict != cause.Drift {
+			return true
+		}
+	}
+	return false
+}
+
+func recorded(d *Dossier) string {
+	h := d.History
+	if len(h.Intervals) == 0 {
+		return "No reading yet."
+	}
+	last := h.Case.Readings[h.Intervals[len(h.Intervals)-1].After]
+	var parts []string
+	if hours := record.Total(last.Bands); hours > 0 && record.Finite(hours) {
+		parts = append(parts, fmt.Sprintf("%s counted in %d load bands", H(float64(hours)), len(last.Bands)))
+	}
+	if peak := capacity.HighestPeak(h); peak != nil {
+		text := "a peak of " + Kg(float64(*peak))
+		if at := peakDate(h, *peak); at != "" {
+			text += " on " + at
+		}
+		parts = append(parts, text)
+	}
+	if len(parts) == 0 {
+		return "Nothing that can be counted with."
+	}
+	text := strings.ToUpper(parts[0][:1]) + list(parts, "and")[1:]
+	return fmt.Sprintf("%s, in %s.", text, readingsSpan(h))
+}
+
+func peakDate(h record.History, peak record.Kilogram) string {
+	for _, v := range h.Intervals {
+		if v.Peak != nil && *v.Peak == peak && v.PeakAt != nil {
+			return v.PeakAt.UTC().Format("2 January 2006")
+		}
+	}
+	return ""
+}
+
+func readingsSpan(h record.History) string {
+	n := len(h.Intervals)
+	first, last := h.Intervals[0].To, h.Intervals[n-1].To
+	switch {
+	case n == 1 && last.IsZero():
+		return "one reading without a date"
+	case n == 1:
+		return "one reading of " + day(last)
+	case first.IsZero() || last.IsZero():
+		return fmt.Sprintf("%d readings", n)
+	}
+	return fmt.Sprintf("%d readings from %s to %s", n, day(first), day(last))
+}
+
+func carry(d *Dossier) string {
+	c := d.Capacity
+	if c == nil {
+		return "Not known: there is no rated load to hold the record against."
+	}
+	text := "Rated load " + Kg(float64(c.Rated))
+	if c.Persons != nil {
+		text += fmt.Sprintf(" for %s", persons(*c.Persons))
+		if c.Spare >= 0 {
+			text += fmt.Sprintf(", %s more than the rule asks for", Kg(c.Spare))
+			if c.Spare == 0 {
+				text = strings.Replace(text, "0 kg more than the rule asks for", "just what the rule asks for", 1)
+			}
+		} else {
+			text += fmt.Sprintf(", %s less than the rule asks for", Kg(-c.Spare))
+		}
+	}
+	over := c.HoursOver[0]
+	if c.Counted == 0 {
+		return text + "; no hours were counted."
+	}
+	if over.High == 0 {
+		return text + "; no counted hours over it."
+	}
+	return text + "; " + HoursBetween(over.Low, over.High) + " of " + H(c.Counted) + " were over it."
+}
+
+func persons(n int) string {
+	if n == 1 {
+		return "one person"
+	}
+	return fmt.Sprintf("%d persons", n)
+}
+
+func over(d *Dossier) string {
+	switch n := len(d.Exceedances); {
+	case d.Capacity == nil:
+		return "Not known without a rated load."
+	case n == 0:
+		return "Nothing went over the rated load in what could be read."
+	case n == 1:
+		return "One piece went over: " + byVerdict(d) + "."
+	default:
+		return fmt.Sprintf("%d pieces went over: %s.", n, byVerdict(d))
+	}
+}
+
+func cost(d *Dossier) string {
+	e := d.Exposure
+	if e == nil {
+		return "Not known: it needs a rated load and hours per band."
+	}
+	text := "Use so far amounts to "
+	if e.Relative.High == nil {
+		return text + "at least " + Percent(e.Relative.Low) + " of the design cycle budget; nothing bounds it above, because the open band has hours and there is no usable peak."
+	}
+	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
+}
+
+func handover(d *Dossier) string {
+	if len(d.Inputs) == 0 {
+		return "Typed in by hand; print it or save the case so that another person can repeat it."
+	}
+	return fmt.Sprintf("Rests on %s, worked out by %s; another person gets the same from the same file.", files(len(d.Inputs)), d.Method)
+}
+
+func files(n int) string {
+	if n == 1 {
+		return "one file"
+	}
+	return fmt.Sprintf("%d files", n)
+}

@@ -1,0 +1,83 @@
+// Package dossier brings together what the other packages conclude about one
+// machine: data first, printers second. The browser app and the command show
+// the same [Dossier], so their figures are the same.
+package dossier
+
+import (
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/fatigue"
+	"ratchetmark/internal/record"
+)
+
+// Method names the version of the computation a dossier was made by.
+const Method = "ratchetmark 0.1.0"
+
+// Input is a file that a dossier rests on.
+type Input struct {
+	Name   string `json:"name"`
+	SHA256 string `json:"sha256"`
+	Bytes  int64  `json:"bytes"`
+}
+
+// Dossier is the whole result for one machine.
+type Dossier struct {
+	Method      string              `json:"method"`
+	Inputs      []Input             `json:"inputs"`
+	Machine     record.Machine      `json:"machine"`
+	Note        string              `json:"note,omitempty"` // the case's own note
+	Answers     Answers             `json:"answers"`
+	Findings    []record.Finding    `json:"findings"`
+	Capacity    *capacity.Result    `json:"capacity"` // nil without a rated load
+	Exceedances []Exceedance        `json:"exceedances"`
+	Exposure    *fatigue.Result     `json:"exposure"` // nil without a rated load or hours
+	Assumptions []assume.Assumption `json:"assumptions"`
+	Cautions    []string            `json:"cautions"`
+
+	History record.History `json:"-"`
+}
+
+// Assess makes the dossier of a case. The findings of reading the case come
+// first, those of checking it after.
+func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins record.Origins) Dossier {
+	set, refused := assume.For(c)
+	findings := append([]record.Finding{}, reading...)
+	findings = append(findings, record.Check(c)...)
+	findings = append(findings, capacity.CheckPlate(c, set)...)
+	findings = append(findings, refused...)
+	origins.Place(findings)
+
+	d := Dossier{
+		Method: Method, Inputs: inputs, Machine: c.Machine, Note: c.Note,
+		Findings: findings, Exceedances: []Exceedance{}, Assumptions: set.Rows(),
+		History: record.Lay(c),
+	}
+	if d.Inputs == nil {
+		d.Inputs = []Input{}
+	}
+	if d.History.Rated > 0 && len(c.Readings) > 0 {
+		d.conclude(set)
+	}
+	d.Cautions = cautions(&d)
+	d.Answers = answers(&d)
+	return d
+}
+
+// conclude fills in what needs a rated load.
+func (d *Dossier) conclude(set assume.Set) {
+	result := capacity.Assess(d.History, set)
+	tidyCapacity(&result)
+	d.Capacity = &result
+	for _, o := range cause.Weigh(d.History) {
+		d.Exceedances = append(d.Exceedances, exceedance(o))
+	}
+	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {
+		exposure := fatigue.Assess(segments, d.History.Rated, set)
+		tidyExposure(&exposure)
+		d.Exposure = &exposure
+	}
+}
+
+// Blocked reports whether a finding withholds a conclusion.
+func (d *Dossier) Blocked() bool { return record.Blocks(d.Findings) }

@@ -1,0 +1,183 @@
+package dossier
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
+)
+
+// textWidth is the width of printed text, in characters.
+const textWidth = 78
+
+// WriteText prints a dossier for a person at a terminal.
+func WriteText(w io.Writer, d *Dossier) error {
+	p := &printer{}
+	p.head(d)
+	p.question("What did the machine record?", d.Answers.Recorded)
+	p.findings(d.Findings)
+	p.question("What may it carry?", d.Answers.Carry)
+	p.capacity(d)
+	p.question("What went over, and why?", d.Answers.Over)
+	p.exceedances(d)
+	p.question("What has it cost the structure?", d.Answers.Cost)
+	p.exposure(d)
+	p.question("Hand it over", d.Answers.Handover)
+	p.inputs(d)
+	p.cautions(d)
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
+type printer struct{ b strings.Builder }
+
+func (p *printer) line(format string, args ...any) {
+	p.b.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " ") + "\n")
+}
+
+// wrap prints words from a column on, broken at the text width.
+func (p *printer) wrap(first, rest, words string) {
+	line := first
+	indent := len(rest)
+	for _, word := range strings.Fields(words) {
+		if len([]rune(line))+1+len([]rune(word)) > textWidth && len(strings.TrimSpace(line)) > 0 {
+			p.line("%s", line)
+			line = strings.Repeat(" ", indent)
+		}
+		if len(line) > indent {
+			line += " "
+		}
+		line += word
+	}
+	p.line("%s", line)
+}
+
+func (p *printer) head(d *Dossier) {
+	name := d.Machine.ID
+	if name == "" {
+		name = "machine without a name"
+	}
+	p.line("%s, %s, rated load %s", name, kindText(d), ratedText(d))
+	if d.Note != "" {
+		p.wrap("", "", "Note: "+d.Note)
+	}
+	p.line("")
+	p.wrap("", "", d.Answers.Summary)
+}
+
+func kindText(d *Dossier) string {
+	switch d.Machine.Kind {
+	case record.Boom:
+		return "boom lift"
+	case record.Scissor:
+		return "scissor lift"
+	case record.Mast:
+		return "mast lift"
+	}
+	return "lift"
+}
+
+func ratedText(d *Dossier) string {
+	if d.Capacity == nil {
+		return "not known"
+	}
+	return Kg(float64(d.Capacity.Rated))
+}
+
+func (p *printer) question(question, answer string) {
+	p.line("")
+	p.line("%s", question)
+	p.wrap("  ", "  ", answer)
+}
+
+func (p *printer) findings(fs []record.Finding) {
+	for _, f := range fs {
+		p.wrap(fmt.Sprintf("  [%s] ", f.Severity), "    ", FindingText(f))
+	}
+}
+
+// FindingText writes a finding as sentences.
+func FindingText(f record.Finding) string {
+	where := f.Where
+	if f.Line > 0 {
+		where += fmt.Sprintf(" (%s:%d:%d)", f.File, f.Line, f.Column)
+	}
+	text := fmt.Sprintf("%s: %s; expected %s. Effect: %s.", where, f.Message, f.Expected, f.Effect)
+	if f.Hint != "" {
+		text += " To do: " + f.Hint + "."
+	}
+	return text
+}
+
+func (p *printer) capacity(d *Dossier) {
+	c := d.Capacity
+	if c == nil {
+		return
+	}
+	p.line("")
+	p.line("  over                    at least     about   at most")
+	for _, o := range c.HoursOver {
+		about := "not known"
+		if o.Estimate != nil {
+			about = H(*o.Estimate)
+		}
+		load := float64(c.Rated) * float64(o.Percent) / 100
+		p.line("  %3d %% = %-14s %9s %9s %9s", o.Percent, Kg(load), H(o.Low), about, H(o.High))
+	}
+}
+
+func (p *printer) exceedances(d *Dossier) {
+	for _, x := range d.Exceedances {
+		p.line("")
+		p.wrap("  - ", "    ", x.Title+", "+IntervalText(d.History, x.Interval)+".")
+		p.wrap("    ", "    ", x.Answer)
+		for _, r := range x.Reasons {
+			p.wrap("    ", "      ", fmt.Sprintf("Not %s: %s. Rests on: %s.", RuledOut(r), r.Text, r.RestsOn))
+		}
+		for _, a := range x.AskFor {
+			p.wrap("    ", "      ", fmt.Sprintf("Ask for: %s (%s; up to %.2f bit).", a.Record, a.Why, a.Bits))
+		}
+	}
+}
+
+// RuledOut names the causes a reason rules out.
+func RuledOut(r Reason) string {
+	var words []string
+	for _, c := range cause.All {
+		if r.Log10.Get(c) == nil {
+			words = append(words, Phrase(c))
+		}
+	}
+	return list(words, "or")
+}
+
+func (p *printer) exposure(d *Dossier) {
+	e := d.Exposure
+	if e == nil {
+		return
+	}
+	p.line("  load cycles      %s", CountBounds(e.LoadCycles))
+	p.line("  of the budget    %s", PercentBounds(e.Relative))
+	p.line("  spectrum factor  %s, %s", FactorBounds(e.FactorKp), e.Class)
+	p.line("")
+	for _, a := range d.Assumptions {
+		p.wrap("  assumed: ", "    ", AssumptionText(a))
+	}
+}
+
+func (p *printer) inputs(d *Dossier) {
+	for _, in := range d.Inputs {
+		p.line("  %s, %s bytes", in.Name, Count(float64(in.Bytes)))
+		p.line("    SHA-256 %s", in.SHA256)
+	}
+	p.line("  method %s", d.Method)
+}
+
+func (p *printer) cautions(d *Dossier) {
+	p.line("")
+	for _, c := range d.Cautions {
+		p.wrap("! ", "  ", c)
+	}
+}
