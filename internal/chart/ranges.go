@@ -1,0 +1,69 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+)
+
+// Range is a row of a range chart: what is known of a figure.
+type Range struct {
+	Words     string
+	Figures   string // the range in words
+	Low, High float64
+	Mark      float64
+	HasMark   bool
+	Open      bool // nothing bounds it above
+}
+
+// Ranges draws ranges as bars with a mark on a common axis from zero.
+func Ranges(id, label, unit string, rows []Range, width float64) string {
+	const rowTall, bottom = 50.0, 26.0
+	c := begin(id, width, float64(len(rows))*rowTall+bottom, "ranges", label)
+	most := 0.0
+	for _, r := range rows {
+		most = math.Max(most, math.Max(r.High, math.Max(r.Low, r.Mark)))
+	}
+	if most == 0 {
+		most = 1
+	}
+	most *= 1.04
+	x := func(v float64) float64 { return sideMargin + (width-2*sideMargin)*math.Min(v/most, 1) }
+	for i, r := range rows {
+		y := float64(i) * rowTall
+		c.text("row-words", left, sideMargin, y+16, r.Words)
+		c.text("row-figures", right, width-sideMargin, y+16, r.Figures)
+		c.line("track", sideMargin, y+30, width-sideMargin, y+30)
+		high := x(r.High)
+		if r.Open {
+			high = width - sideMargin
+		}
+		c.rect("bar", x(r.Low), y+24, math.Max(high-x(r.Low), 3), 12, "")
+		if r.Open {
+			c.put(`<path class="onward" d="M%s,%s l8,6 l-8,6"/>`, n(high-9), n(y+24))
+		}
+		if r.HasMark {
+			c.line("estimate", x(r.Mark), y+20, x(r.Mark), y+40)
+		}
+	}
+	c.scale(x, most, unit, float64(len(rows))*rowTall, width)
+	return c.end()
+}
+
+// scale writes the axis below the rows.
+func (c *canvas) scale(x func(float64) float64, most float64, unit string, y, width float64) {
+	step := niceStep(most, width/90)
+	for v := 0.0; v <= most+1e-12; v += step {
+		c.line("tick", x(v), y-2, x(v), y+3)
+		words := fmt.Sprintf("%.6g", v)
+		at := centre
+		switch {
+		case v == 0:
+			at = left
+			c.text("scale", at, x(v)-4, y+17, words+" "+unit)
+		case v+step > most && x(v)+textWidth(words)/2 > width:
+			c.text("scale", right, width, y+17, words)
+		default:
+			c.text("scale", at, x(v), y+17, words)
+		}
+	}
+}

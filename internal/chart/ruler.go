@@ -1,0 +1,308 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+)
+
+// Ruler is the data of the load ruler: a horizontal axis of loads, a line at
+// the rated load, a block for each band whose area is its hours, marks, and
+// the peak as a flag.
+type Ruler struct {
+	Label  string // spoken description
+	Unit   string
+	Rated  float64
+	Peak   float64 // 0: none
+	Blocks []Block
+	Marks  []Mark
+	Window [2]float64 // load-sensing window; equal ends are one mark
+	Sense  string     // words of the window
+	Within string     // words for the side below the rated load
+	Over   string     // and above it
+}
+
+// Block is a band: as wide as its loads, as tall as its hours per unit of load.
+type Block struct {
+	From, To float64
+	Open     bool // fades out towards To
+	Hours    float64
+	Words    string  // written at the block
+	Parts    []Piece // how the hours over the rated load divide; by share of Hours
+}
+
+// Piece is a part of a block's hours with a texture of its own.
+type Piece struct {
+	Hours   float64
+	Texture Texture
+}
+
+// Mark is a load with words.
+type Mark struct {
+	At    float64
+	Words string
+}
+
+// Sizes of the ruler, in px.
+const (
+	rulerTop    = 58.0 // flag and words above the blocks
+	blockHeight = 170.0
+	rowHeight   = 19.0 // of the words below the axis
+	sideMargin  = 14.0
+	leastTall   = 3.0 // so that a few hours can be seen at all
+)
+
+// frame places loads and hours on the canvas.
+type frame struct {
+	Ruler
+	*canvas
+	width     float64
+	most      float64 // load at the right end
+	perDense  float64 // px per hour-per-kg below the rated load
+	magnified float64 // how many times taller blocks over the rated load are drawn
+}
+
+// DrawRuler draws the load ruler in a width in px. Where the hours over the
+// rated load are too few to be seen beside the rest, their heights are
+// magnified by a power of ten, and the picture says so.
+func DrawRuler(id string, r Ruler, width float64) string {
+	rows := len(r.Marks) + 1
+	height := rulerTop + blockHeight + 30 + float64(rows)*rowHeight + 8
+	f := frame{Ruler: r, canvas: begin(id, width, height, "ruler", r.Label), width: width}
+	f.scale()
+	f.textures()
+	f.fade()
+	for _, b := range r.Blocks {
+		f.block(b)
+	}
+	f.axis()
+	f.rated()
+	f.marks()
+	f.flag()
+	return f.end()
+}
+
+func (f *frame) x(load float64) float64 {
+	return sideMargin + (f.width-2*sideMargin)*math.Min(load/f.most, 1)
+}
+
+func (f *frame) base() float64 { return rulerTop + blockHeight }
+
+// scale chooses the right end of the axis and the heights.
+func (f *frame) scale() {
+	f.most = math.Max(f.Rated*1.6, f.Peak*1.06)
+	for _, m := range f.Marks {
+		f.most = math.Max(f.most, m.At*1.04)
+	}
+	var within, over float64
+	for i := range f.Blocks {
+		b := &f.Blocks[i]
+		if b.Hours > 0 && !b.Open {
+			f.most = math.Max(f.most, math.Min(b.To, b.From+f.Rated)*1.02)
+		}
+		if b.Open && b.Hours > 0 {
+			f.most = math.Max(f.most, b.From*1.2)
+		}
+	}
+	for i := range f.Blocks {
+		b := &f.Blocks[i]
+		if b.Open {
+			b.To = f.most
+			if f.Peak > b.From {
+				b.To = f.Peak
+			}
+		}
+		if b.From >= f.Rated {
+			over = math.Max(over, b.density())
+			continue
+		}
+		within = math.Max(within, b.density())
+		if b.To > f.Rated && len(b.Parts) > 0 {
+			over = math.Max(over, b.density())
+		}
+	}
+	most := math.Max(within, over)
+	if most == 0 {
+		most = 1
+	}
+	f.perDense, f.magnified = blockHeight/most, 1
+	if over > 0 {
+		for over*f.perDense*f.magnified*10 <= blockHeight*0.75 && f.magnified < 1e4 {
+			f.magnified *= 10
+		}
+	}
+}
+
+func (b Block) density() float64 {
+	if b.To <= b.From {
+		return 0
+	}
+	return b.Hours / (b.To - b.From)
+}
+
+// fade defines the mask with which an open band fades out.
+func (f *frame) fade() {
+	f.put(`<defs><linearGradient id="%s-fade"><stop offset="0.3" stop-color="#fff"/><stop offset="1" stop-color="#fff" stop-opacity="0.15"/></linearGradient>`+
+		`<mask id="%s-mask" maskContentUnits="objectBoundingBox"><rect width="1" height="1" fill="url(#%s-fade)"/></mask></defs>`, f.id, f.id, f.id)
+}
+
+// block draws one band, split by the rated load where it straddles it.
+func (f *frame) block(b Block) {
+	if b.Hours <= 0 || b.To < b.From {
+		return
+	}
+	split := math.Max(b.From, math.Min(b.To, f.Rated))
+	if len(b.Parts) == 0 && b.From < f.Rated {
+		split = b.To
+	}
+	if split > b.From {
+		h := math.Max(b.density()*f.perDense, leastTall)
+		f.surface(Plain, f.x(b.From), f.base()-h, f.x(split)-f.x(b.From), h)
+	}
+	if split < b.To || b.From >= f.Rated {
+		f.overPart(b, split)
+	}
+	f.words(b, split)
+}
+
+// overPart draws what lies over the rated load, its pieces one above the other.
+func (f *frame) overPart(b Block, from float64) {
+	x, w := f.x(from), math.Max(f.x(b.To)-f.x(from), 6)
+	total := f.tall(b)
+	if b.Open {
+		f.put(`<g mask="url(#%s-mask)">`, f.id)
+	}
+	y := f.base()
+	for _, p := range b.Parts {
+		h := total * p.Hours / b.Hours
+		y -= h
+		f.surface(p.Texture, x, y, w, h)
+	}
+	if b.Open {
+		f.put("</g>")
+	}
+}
+
+// tall returns the height of a block over the rated load.
+func (f *frame) tall(b Block) float64 {
+	return math.Max(b.density()*f.perDense*f.magnified, leastTall)
+}
+
+// words writes a block's hours above it.
+func (f *frame) words(b Block, split float64) {
+	if b.Words == "" {
+		return
+	}
+	h := b.density() * f.perDense
+	from, to := b.From, split
+	if split < b.To || b.From >= f.Rated {
+		h, from, to = f.tall(b), split, b.To
+	}
+	x := (f.x(from) + f.x(to)) / 2
+	half := textWidth(b.Words) / 2
+	if 2*half > f.x(to)-f.x(from)+26 && b.From < f.Rated {
+		return // no room, and the table has it
+	}
+	x = math.Max(half+2, math.Min(x, f.width-half-2))
+	f.text("hours", centre, x, f.base()-math.Max(h, leastTall)-7, b.Words)
+}
+
+// axis draws the axis with round numbers.
+func (f *frame) axis() {
+	y := f.base()
+	f.line("axis", sideMargin, y, f.width-sideMargin, y)
+	step := niceStep(f.most, f.width/70)
+	for v := 0.0; v <= f.most+1e-9; v += step {
+		f.line("tick", f.x(v), y, f.x(v), y+5)
+		if words := fmt.Sprintf("%g", v); v+step > f.most {
+			f.text("scale", right, math.Min(f.x(v)+textWidth(words)/2+textWidth(" "+f.Unit), f.width), y+20, words+" "+f.Unit)
+		} else {
+			f.text("scale", centre, f.x(v), y+20, words)
+		}
+	}
+}
+
+// niceStep returns a step of 1, 2 or 5 times a power of ten that divides most
+// into at most parts parts.
+func niceStep(most, parts float64) float64 {
+	raw := most / math.Max(parts, 1)
+	power := math.Pow(10, math.Floor(math.Log10(raw)))
+	for _, k := range []float64{1, 2, 5} {
+		if k*power >= raw {
+			return k * power
+		}
+	}
+	return 10 * power
+}
+
+// rated draws the rated load as a line of full height, with what lies on its sides.
+func (f *frame) rated() {
+	x := f.x(f.Rated)
+	f.line("rated", x, 22, x, f.base()+8)
+	words := fmt.Sprintf("rated load %g %s", round(f.Rated), f.Unit)
+	f.text("rated-words", f.sideOf(x, words), math.Max(x, 2), 14, words)
+	if f.Over != "" {
+		over := f.Over
+		if f.magnified > 1 {
+			over = fmt.Sprintf("%s: heights x %g", f.Over, f.magnified)
+		}
+		f.text("side", left, x+6, 36, over+" \u2192")
+	}
+	if f.Within != "" && x > textWidth(f.Within)+30 {
+		f.text("side", right, x-6, 36, "\u2190 "+f.Within)
+	}
+}
+
+// sideOf puts words right of an x where there is room, else left of it.
+func (f *frame) sideOf(x float64, words string) anchor {
+	if x+textWidth(words) > f.width {
+		return right
+	}
+	if x-textWidth(words)/2 > 0 && x+textWidth(words)/2 < f.width {
+		return centre
+	}
+	return left
+}
+
+// marks draws the load-sensing window and the marks, each with a row of its own.
+func (f *frame) marks() {
+	y := f.base() + 30
+	from, to := f.x(f.Window[0]), f.x(f.Window[1])
+	if f.Sense != "" {
+		f.rect("window", from, f.base()+1, math.Max(to-from, 2), 7, "")
+		f.row(y, to, f.Sense)
+		y += rowHeight
+	}
+	for _, m := range f.Marks {
+		f.row(y, f.x(m.At), m.Words)
+		y += rowHeight
+	}
+}
+
+// row draws a mark on the axis and its words in the row at y.
+func (f *frame) row(y, x float64, words string) {
+	f.line("leader", x, f.base()-4, x, y+8)
+	if x+8+textWidth(words) > f.width {
+		f.text("mark", right, x-6, y+12, words)
+		return
+	}
+	f.text("mark", left, x+6, y+12, words)
+}
+
+// flag draws the peak.
+func (f *frame) flag() {
+	if f.Peak <= 0 {
+		return
+	}
+	x, words := f.x(f.Peak), fmt.Sprintf("peak %g %s", round(f.Peak), f.Unit)
+	f.line("peak", x, 44, x, f.base())
+	w := textWidth(words) + 10
+	left := x
+	if x+w > f.width {
+		left = x - w
+	}
+	f.rect("flag", left, 42, w, 20, "")
+	f.text("flag-words", centre, left+w/2, 56, words)
+}
+
+// round cuts a load to a whole number, as it is written.
+func round(x float64) float64 { return math.Round(x) }
