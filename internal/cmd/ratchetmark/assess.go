@@ -1,0 +1,100 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"ratchetmark/internal/dossier"
+	"ratchetmark/internal/intake"
+)
+
+// exitBlocked is the exit code of an assessment with a finding that withholds
+// a conclusion.
+const exitBlocked = 1
+
+// runAssess reads the files and prints a dossier for each machine.
+func runAssess(args []string, s streams) int {
+	flags := flag.NewFlagSet("assess", flag.ContinueOnError)
+	flags.SetOutput(s.err)
+	asJSON := flags.Bool("json", false, "print one JSON object a line, one for each machine")
+	flags.Usage = func() {
+		fmt.Fprintln(s.err, "usage: ratchetmark assess [--json] FILE...   (- is standard input)")
+		flags.PrintDefaults()
+	}
+	if err := flags.Parse(args); err != nil {
+		if errors.Is(err, flag.ErrHelp) {
+			return 0
+		}
+		return exitFailed
+	}
+	if flags.NArg() == 0 {
+		flags.Usage()
+		return exitFailed
+	}
+	var batches []intake.Batch
+	failed := false
+	for _, name := range flags.Args() {
+		batch, err := readFile(name, s.in)
+		if err != nil {
+			sayError(s.err, err)
+			failed = true
+			continue
+		}
+		batches = append(batches, batch)
+	}
+	blocked, err := printAll(s.out, dossier.From(batches), *asJSON)
+	switch {
+	case err != nil:
+		sayError(s.err, err)
+		return exitFailed
+	case failed:
+		return exitFailed
+	case blocked:
+		return exitBlocked
+	}
+	return 0
+}
+
+func readFile(name string, stdin io.Reader) (intake.Batch, error) {
+	if name == "-" {
+		return intake.Read("standard input", stdin, nil)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return intake.Batch{}, err
+	}
+	defer f.Close()
+	return intake.Read(f.Name(), f, nil)
+}
+
+// sayError prints an error, and the hint of a refusal on a line of its own.
+func sayError(w io.Writer, err error) {
+	fmt.Fprintln(w, "ratchetmark assess:", err)
+	var refusal *intake.Refusal
+	if errors.As(err, &refusal) && refusal.Hint != "" {
+		fmt.Fprintln(w, "  hint:", refusal.Hint)
+	}
+}
+
+// printAll prints the dossiers and reports whether any is blocked.
+func printAll(w io.Writer, all []dossier.Dossier, asJSON bool) (blocked bool, err error) {
+	for i := range all {
+		d := &all[i]
+		blocked = blocked || d.Blocked()
+		if asJSON {
+			err = dossier.WriteJSON(w, d)
+		} else {
+			if i > 0 {
+				fmt.Fprintln(w)
+			}
+			err = dossier.WriteText(w, d)
+		}
+		if err != nil {
+			return blocked, err
+		}
+	}
+	return blocked, nil
+}
