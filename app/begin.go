@@ -1,0 +1,36 @@
+package app
+
+import (
+	"github.com/vugu/vugu"
+
+	"ratchetmark/app/model"
+)
+
+// Begin is the start page: three equal ways in.
+type Begin struct {
+	Model *model.Model
+}
+
+// picked opens the files chosen in the file picker.
+func (c *Begin) picked(event vugu.DOMEvent) {
+	c.Model.Do(func() { c.Model.Open(pickedFiles(event)) })
+}
+
+func (c *Begin) pasting(event vugu.DOMEvent) { c.Model.Pasting = event.PropString("target", "value") }
+
+func (c *Begin) readPaste() { c.Model.Do(c.Model.Paste) }
+
+func (c *Begin) hasDraft() bool {
+	_, ok := c.Model.Draft()
+	return ok
+}
+
+func (c *Begin) typeWords() string {
+	if draft, ok := c.Model.Draft(); ok {
+		if draft.ID != "" {
+			return "Go on typing " + draft.ID
+		}
+		return "Go on typing"
+	}
+	return "Type them in"
+}

@@ -1,0 +1,85 @@
+package app
+
+import (
+	"github.com/vugu/vugu"
+
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/dossier"
+)
+
+// Cost answers what the use has cost the structure.
+type Cost struct{ view }
+
+func (c *Cost) known() bool { return c.d().Exposure != nil }
+
+func (c *Cost) chart(id string, width float64) string { return exposure(c.d(), id, width) }
+
+func (c *Cost) lines() []string {
+	e := c.d().Exposure
+	return []string{
+		"Load cycles: " + dossier.CountBounds(e.LoadCycles) + ", of " + dossier.Count(e.DesignCycles) + " designed for.",
+		"Load spectrum factor: " + dossier.FactorBounds(e.FactorKp) + "; class " + e.Class + ".",
+		"An index by Miner's rule, with each stress range taken as self-weight share plus load share. It says nothing about how long the machine will last.",
+	}
+}
+
+// id names the input of an assumption.
+func (c *Cost) id(a assume.Assumption, part string) string { return string(a.ID) + "-" + part }
+
+func (c *Cost) name(a assume.Assumption) string {
+	if a.Unit == "1" {
+		return a.Name
+	}
+	return a.Name + ", " + a.Unit
+}
+
+func (c *Cost) source(a assume.Assumption) string {
+	switch {
+	case a.Edited:
+		return "set for this case"
+	case a.Status == assume.Guess:
+		return string(a.Status)
+	}
+	return a.Source + "; " + string(a.Status)
+}
+
+// parts are the values of an assumption that can be set.
+func (c *Cost) parts(a assume.Assumption) []string {
+	if a.Fixed {
+		return []string{"value"}
+	}
+	return []string{"low", "value", "high"}
+}
+
+func (c *Cost) partLabel(a assume.Assumption, part string) string {
+	if part == "value" && !a.Fixed {
+		return "usual"
+	}
+	return part
+}
+
+// text is what the input shows: what was refused as it was typed, else the
+// value in use.
+func (c *Cost) text(a assume.Assumption, part string) string {
+	if r, ok := c.Model.Case().Refused[a.ID]; ok && r.Part == part {
+		return r.Text
+	}
+	switch part {
+	case "low":
+		return dossier.Plain(a.Low)
+	case "high":
+		return dossier.Plain(a.High)
+	}
+	return dossier.Plain(a.Value)
+}
+
+func (c *Cost) problem(a assume.Assumption) string {
+	return c.Model.Case().Refused[a.ID].Why
+}
+
+func (c *Cost) set(event vugu.DOMEvent, a assume.Assumption, part string) {
+	text := event.PropString("target", "value")
+	c.Model.Do(func() { c.Model.Assume(a.ID, part, text) })
+}
+
+func (c *Cost) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a.ID) }) }

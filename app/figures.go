@@ -1,0 +1,170 @@
+package app
+
+import (
+	"fmt"
+	"slices"
+
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/chart"
+	"ratchetmark/internal/dossier"
+	"ratchetmark/internal/record"
+)
+
+// poundsPerKg is exact by definition: 1 lb = 0.45359237 kg (international
+// yard and pound agreement, 1959).
+const poundsPerKg = 1 / 0.45359237
+
+// textures tells causes apart without colour.
+var textures = map[cause.Cause]chart.Texture{
+	cause.Worked: chart.Solid, cause.Lashed: chart.Hatch, cause.Shock: chart.Dots,
+	cause.Drift: chart.Hollow, cause.Undecided: chart.Rules,
+}
+
+var outcomes = []cause.Cause{cause.Worked, cause.Lashed, cause.Shock, cause.Drift, cause.Undecided}
+
+// rulerOf makes the data of the load ruler from a dossier with a rated load.
+func rulerOf(d *dossier.Dossier, pounds bool) chart.Ruler {
+	unit, factor := "kg", 1.0
+	if pounds {
+		unit, factor = "lb", poundsPerKg
+	}
+	k := d.Capacity
+	at := func(kg record.Kilogram) float64 { return float64(kg) * factor }
+	r := chart.Ruler{
+		Label: "Load ruler. " + d.Answers.Recorded + " " + d.Answers.Carry,
+		Unit:  unit, Rated: at(k.Rated), Over: "over it", Within: "within the rated load",
+		Window: [2]float64{at(k.SensingFrom), at(k.SensingTo)},
+	}
+	if k.Peak != nil {
+		r.Peak = *k.Peak * factor
+	}
+	r.Sense = "load sensing acts here"
+	if k.SensingFrom != k.SensingTo {
+		r.Sense = "load sensing acts within this window"
+	}
+	for _, m := range []struct {
+		pct   int
+		words string
+	}{{110, "110 %, dynamic test"}, {125, "125 %, static test"}, {150, "150 %, beyond any type test from here"}} {
+		r.Marks = append(r.Marks, chart.Mark{At: at(k.Rated) * float64(m.pct) / 100, Words: m.words})
+	}
+	for _, b := range lifeBands(d.History) {
+		r.Blocks = append(r.Blocks, blockOf(d, b, at))
+	}
+	return r
+}
+
+// lifeBands returns the hours in each band over the whole life.
+func lifeBands(h record.History) []record.Band {
+	var out []record.Band
+	for _, v := range h.Life() {
+		for _, b := range v.Bands {
+			i := slices.IndexFunc(out, b.SameEdges)
+			if i < 0 {
+				out = append(out, b)
+				continue
+			}
+			out[i].Hours += b.Hours
+		}
+	}
+	return record.Sorted(out)
+}
+
+// blockOf draws a band, its hours over the rated load divided by verdict.
+func blockOf(d *dossier.Dossier, b record.Band, at func(record.Kilogram) float64) chart.Block {
+	out := chart.Block{From: at(b.From), Open: b.Open(), Hours: float64(b.Hours), To: at(b.From)}
+	if !b.Open() {
+		out.To = at(*b.To)
+	}
+	var low, high float64
+	for _, verdict := range outcomes {
+		piece := chart.Piece{Texture: textures[verdict]}
+		for _, x := range d.Exceedances {
+			if x.What == cause.Band && x.Verdict == verdict && b.SameEdges(record.Band{From: x.From, To: x.To}) {
+				piece.Hours += x.Hours.Estimate
+				low, high = low+x.Hours.Low, high+x.Hours.High
+			}
+		}
+		if piece.Hours > 0 {
+			out.Parts = append(out.Parts, piece)
+			out.Hours -= piece.Hours
+		}
+	}
+	if out.Hours < 1e-9 {
+		out.Hours = 0
+	}
+	out.Words = dossier.H(float64(b.Hours))
+	if high > 0 {
+		out.OverWords = dossier.HoursBetween(low, high)
+		if low != high {
+			out.OverWords += " above"
+		}
+	}
+	return out
+}
+
+// legendOf names the textures that the drawings of a dossier use.
+func legendOf(d *dossier.Dossier) []legendEntry {
+	out := []legendEntry{{chart.Swatch("k-plain", chart.Plain), "within the rated load"}}
+	for _, verdict := range outcomes {
+		for _, x := range d.Exceedances {
+			if x.What == cause.Band && x.Verdict == verdict {
+				out = append(out, legendEntry{chart.Swatch("k-"+string(verdict), textures[verdict]), causeWords(verdict)})
+				break
+			}
+		}
+	}
+	return out
+}
+
+func causeWords(c cause.Cause) string {
+	if c == cause.Undecided {
+		return "undecided"
+	}
+	return dossier.Phrase(c)
+}
+
+// hoursOver draws the hours over each share of the rated load as ranges.
+func hoursOver(d *dossier.Dossier, id string, width float64) string {
+	var rows []chart.Range
+	for _, o := range d.Capacity.HoursOver {
+		row := chart.Range{
+			Words:   fmt.Sprintf("over %d %%, %s", o.Percent, dossier.Kg(float64(d.Capacity.Rated)*float64(o.Percent)/100)),
+			Figures: dossier.HoursBetween(o.Low, o.High), Low: o.Low, High: o.High,
+		}
+		if o.Estimate != nil {
+			row.Mark, row.HasMark = *o.Estimate, true
+		}
+		rows = append(rows, row)
+	}
+	return chart.Ranges(id, "Hours over shares of the rated load. "+d.Answers.Carry, "h", rows, width)
+}
+
+// exposure draws the exposure as a range.
+func exposure(d *dossier.Dossier, id string, width float64) string {
+	e := d.Exposure
+	row := chart.Range{Words: "share of the design cycle budget", Low: 100 * e.Relative.Low, Figures: dossier.PercentBounds(e.Relative), Open: e.Relative.High == nil}
+	if e.Relative.High != nil {
+		row.High = 100 * *e.Relative.High
+	}
+	if e.Relative.Estimate != nil {
+		row.Mark, row.HasMark = 100**e.Relative.Estimate, true
+	}
+	return chart.Ranges(id, "Exposure. "+d.Answers.Cost, "%", []chart.Range{row}, width)
+}
+
+// causesOf draws which causes of an exceedance are open and which are ruled out.
+func causesOf(x *dossier.Exceedance, id string, width float64) string {
+	var cells []chart.Cell
+	for _, c := range cause.All {
+		cell := chart.Cell{Texture: textures[c], Words: string(c), Note: "open"}
+		switch {
+		case *x.Posterior.Get(c) == 0:
+			cell.Texture, cell.Note = chart.Nothing, "ruled out"
+		case x.Verdict == c:
+			cell.Note = "what is left"
+		}
+		cells = append(cells, cell)
+	}
+	return chart.Strip(id, x.Answer, cells, width)
+}

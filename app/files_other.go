@@ -1,0 +1,13 @@
+//go:build !(js && wasm)
+
+package app
+
+import (
+	"github.com/vugu/vugu"
+
+	"ratchetmark/app/model"
+)
+
+// Outside a browser there is no file to pick or drop.
+func pickedFiles(vugu.DOMEvent) []model.File  { return nil }
+func droppedFiles(vugu.DOMEvent) []model.File { return nil }

@@ -1,0 +1,3 @@
+package app
+
+//go:generate go tool vugugen -skip-go-mod -skip-main .

@@ -1,0 +1,162 @@
+//go:build js && wasm
+
+package app
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
+
+	"ratchetmark/app/model"
+	"ratchetmark/internal/intake"
+)
+
+// Browser is the host of the model in a browser.
+type Browser struct {
+	events vugu.EventEnv
+	reader *backgroundReader
+}
+
+// NewBrowser returns a host that redraws the page through events.
+func NewBrowser(events vugu.EventEnv) *Browser {
+	return &Browser{events: events, reader: newBackgroundReader()}
+}
+
+// Warm gets ready, in the background, what opening a file needs.
+func (b *Browser) Warm() { b.reader.warm() }
+
+// change runs a function that changes the model and redraws the page.
+func (b *Browser) change(f func()) {
+	b.events.Lock()
+	defer b.events.UnlockRender()
+	f()
+}
+
+// Read reads the files one after the other.
+func (b *Browser) Read(files []model.File, progress func(model.Progress), finish func(model.Outcome)) (cancel func()) {
+	cancelled := make(chan struct{})
+	go func() {
+		var out model.Outcome
+		for _, f := range files {
+			batch, err := b.readOne(f, progress, cancelled)
+			if errors.Is(err, intake.ErrCancelled) {
+				return
+			}
+			if err != nil {
+				out.Errors = append(out.Errors, err)
+				continue
+			}
+			out.Batches = append(out.Batches, batch)
+		}
+		b.change(func() { finish(out) })
+	}()
+	return func() { close(cancelled) }
+}
+
+func (b *Browser) readOne(f model.File, progress func(model.Progress), cancelled <-chan struct{}) (intake.Batch, error) {
+	handle, ok := f.Handle.(js.Value)
+	if !ok {
+		handle = js.Global().Get("Blob").New([]any{bytesToJS(f.Data)})
+	}
+	return b.reader.read(f.Name, handle, func(done int64) {
+		b.change(func() { progress(model.Progress{Name: f.Name, Done: done, Total: f.Size}) })
+	}, cancelled)
+}
+
+// Example fetches the files of the worked example.
+func (b *Browser) Example(finish func(model.Outcome)) {
+	go func() {
+		out, err := b.fetchExample()
+		if err != nil {
+			out.Errors = append(out.Errors, err)
+		}
+		b.change(func() { finish(out) })
+	}()
+}
+
+func (b *Browser) fetchExample() (out model.Outcome, err error) {
+	listing, err := fetchBytes("example/index.json")
+	if err != nil {
+		return out, err
+	}
+	var index struct{ Files []struct{ Name string } }
+	if err := json.Unmarshal(listing, &index); err != nil {
+		return out, fmt.Errorf("the list of the worked example: %w", err)
+	}
+	for _, f := range index.Files {
+		data, err := fetchBytes("example/" + f.Name)
+		if err != nil {
+			return out, err
+		}
+		batch, err := b.readOne(model.File{Name: f.Name, Size: int64(len(data)), Data: data}, func(model.Progress) {}, nil)
+		if err != nil {
+			return out, err
+		}
+		out.Batches = append(out.Batches, batch)
+	}
+	return out, nil
+}
+
+// Template fetches the form for delimited text.
+func (b *Browser) Template(finish func([]byte, error)) {
+	go func() {
+		data, err := fetchBytes("template.csv")
+		b.change(func() { finish(data, err) })
+	}()
+}
+
+// Save offers data as a file.
+func (b *Browser) Save(name, mediaType string, data []byte) {
+	url := js.Global().Get("URL")
+	blob := js.Global().Get("Blob").New([]any{bytesToJS(data)}, map[string]any{"type": mediaType})
+	link := document().Call("createElement", "a")
+	address := url.Call("createObjectURL", blob)
+	link.Set("href", address)
+	link.Set("download", name)
+	link.Call("click")
+	url.Call("revokeObjectURL", address)
+}
+
+// Print prints the page once what is being handled is done.
+func (b *Browser) Print() {
+	js.Global().Call("setTimeout", js.Global().Get("print"), 0)
+}
+
+// Keep keeps a text in the page's own storage.
+func (b *Browser) Keep(key, text string) (err error) {
+	defer refused(&err)
+	storage := js.Global().Get("localStorage")
+	if text == "" {
+		storage.Call("removeItem", key)
+		return nil
+	}
+	storage.Call("setItem", key, text)
+	return nil
+}
+
+// Kept returns a text from the page's own storage.
+func (b *Browser) Kept(key string) (text string) {
+	var err error
+	defer refused(&err)
+	if v := js.Global().Get("localStorage").Call("getItem", key); v.Type() == js.TypeString {
+		text = v.String()
+	}
+	return text
+}
+
+// refused turns a refusal by the browser into an error.
+func refused(err *error) {
+	if trouble := recover(); trouble != nil {
+		*err = fmt.Errorf("%v", trouble)
+	}
+}
+
+// Show brings an element into view once the page is drawn.
+func (b *Browser) Show(id string) {
+	js.Global().Call("ratchetmarkShow", id)
+}
+
+func document() js.Value { return js.Global().Get("document") }

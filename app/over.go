@@ -1,0 +1,48 @@
+package app
+
+import (
+	"fmt"
+	"strings"
+
+	"ratchetmark/internal/dossier"
+)
+
+// Over answers what went over the rated load, and why.
+type Over struct{ view }
+
+func (c *Over) piece(i int) *dossier.Exceedance { return &c.d().Exceedances[i] }
+
+func (c *Over) pieceID(i int) string { return fmt.Sprintf("piece-%d", i+1) }
+
+func (c *Over) title(i int) string { return c.sentence(c.piece(i).Title) }
+
+func (c *Over) when(i int) string {
+	return c.sentence(dossier.IntervalText(c.d().History, c.piece(i).Interval))
+}
+
+func (c *Over) causes(i int, width float64) string {
+	return causesOf(c.piece(i), fmt.Sprintf("p%d-%.0f", i+1, width), width)
+}
+
+func (c *Over) why(i int) string {
+	switch n := len(c.piece(i).Reasons); n {
+	case 0:
+		return "Why nothing is ruled out"
+	case 1:
+		return "Why: one reason"
+	default:
+		return fmt.Sprintf("Why: %d reasons", n)
+	}
+}
+
+func (c *Over) not(r dossier.Reason) string { return "Not " + dossier.RuledOut(r) + ":" }
+
+func (c *Over) bits(a dossier.Ask) string { return fmt.Sprintf("(up to %.2f bit)", a.Bits) }
+
+// sentence begins words with a capital.
+func (c *Over) sentence(words string) string {
+	if words == "" {
+		return ""
+	}
+	return strings.ToUpper(words[:1]) + words[1:]
+}

@@ -1,0 +1,111 @@
+package app
+
+import (
+	"fmt"
+
+	"ratchetmark/internal/chart"
+	"ratchetmark/internal/dossier"
+	"ratchetmark/internal/record"
+)
+
+// Recorded answers what the machine recorded.
+type Recorded struct{ view }
+
+// hasRuler reports whether there is anything to draw.
+func (c *Recorded) hasRuler() bool { return c.d().Capacity != nil }
+
+func (c *Recorded) ruler(id string, width float64) string {
+	return chart.DrawRuler(id, rulerOf(c.d(), c.Model.Pounds), width)
+}
+
+func (c *Recorded) textures() []legendEntry { return legendOf(c.d()) }
+
+func (c *Recorded) unitWords() string {
+	if c.Model.Pounds {
+		return "Show kg"
+	}
+	return "Show lb"
+}
+
+func (c *Recorded) findingsTitle() string {
+	switch n := len(c.d().Findings); n {
+	case 0:
+		return "Checked before it was believed: nothing amiss"
+	case 1:
+		return "Checked before it was believed: one finding"
+	default:
+		return fmt.Sprintf("Checked before it was believed: %d findings", n)
+	}
+}
+
+var severityWords = map[record.Severity]string{
+	record.Note: "Note", record.Doubt: "Doubt", record.Blocking: "Blocking",
+}
+
+func (c *Recorded) severity(s record.Severity) string { return severityWords[s] }
+
+func (c *Recorded) finding(f record.Finding) string { return dossier.FindingText(f) }
+
+// tableRow is a row of the record in figures.
+type tableRow struct {
+	title string
+	cells []string
+}
+
+// head names the columns after the bands of the last reading.
+func (c *Recorded) head() []string {
+	var out []string
+	for _, b := range c.edges() {
+		out = append(out, dossier.BandText(b.From, b.To))
+	}
+	return append(out, "Sum", "Powered", "Moving", "Peak")
+}
+
+func (c *Recorded) edges() []record.Band {
+	readings := c.d().History.Case.Readings
+	if len(readings) == 0 {
+		return nil
+	}
+	return record.Sorted(readings[len(readings)-1].Bands)
+}
+
+func (c *Recorded) rows() []tableRow {
+	var out []tableRow
+	for i, r := range c.d().History.Case.Readings {
+		row := tableRow{title: fmt.Sprintf("%d", i+1)}
+		if !r.At.IsZero() {
+			row.title += ", " + r.At.UTC().Format("2006-01-02 15:04")
+		}
+		for _, edge := range c.edges() {
+			row.cells = append(row.cells, hoursIn(r.Bands, edge))
+		}
+		sum := record.Total(r.Bands)
+		row.cells = append(row.cells, hourCell(&sum), hourCell(r.Powered), hourCell(r.Moving), peakCell(r.Peak))
+		out = append(out, row)
+	}
+	return out
+}
+
+// hoursIn returns the hours of the band with the same edges; a dash without one.
+func hoursIn(bands []record.Band, edge record.Band) string {
+	for _, b := range bands {
+		if b.SameEdges(edge) {
+			return hourCell(&b.Hours)
+		}
+	}
+	return "\u2013"
+}
+
+func hourCell(h *record.Hour) string {
+	if h == nil {
+		return "\u2013"
+	}
+	return dossier.H(float64(*h))
+}
+
+func peakCell(p *record.Kilogram) string {
+	if p == nil {
+		return "\u2013"
+	}
+	return dossier.Kg(float64(*p))
+}

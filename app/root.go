@@ -1,0 +1,50 @@
+package app
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/vugu/vugu"
+
+	"ratchetmark/app/model"
+)
+
+// Root is the whole page.
+type Root struct {
+	Model *model.Model
+}
+
+func (c *Root) atStart() bool  { return c.Model.Page == model.Start }
+func (c *Root) atTyping() bool { return c.Model.Page == model.Typing }
+func (c *Root) atSheet() bool  { return c.Model.Page == model.Sheet }
+
+func (c *Root) do(action func()) { c.Model.Do(action) }
+
+// over tells the browser that files may be dropped here.
+func (c *Root) over(event vugu.DOMEvent) { event.PreventDefault() }
+
+// drop opens files that were dropped anywhere on the page.
+func (c *Root) drop(event vugu.DOMEvent) {
+	event.PreventDefault()
+	c.do(func() { c.Model.Open(droppedFiles(event)) })
+}
+
+// most is how much of a text goes into one node: the renderer takes 16 KB.
+const most = 12_000
+
+func (c *Root) crash() string {
+	if len(c.Model.Crash) > most {
+		return c.Model.Crash[:most]
+	}
+	return c.Model.Crash
+}
+
+func (c *Root) percent() string { return strconv.Itoa(c.Model.Busy.Percent()) }
+
+func (c *Root) busy() string {
+	b := c.Model.Busy
+	if b.Total <= 0 {
+		return "Reading " + b.Name
+	}
+	return fmt.Sprintf("Reading %s: %d %% of %.1f MB", b.Name, b.Percent(), float64(b.Total)/1e6)
+}

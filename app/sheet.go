@@ -1,0 +1,50 @@
+package app
+
+import (
+	"fmt"
+
+	"ratchetmark/app/model"
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/dossier"
+)
+
+// Sheet is the result for one machine, led by questions.
+type Sheet struct{ view }
+
+func (c *Sheet) machineID(i int) string { return fmt.Sprintf("machine-%d", i+1) }
+
+func (c *Sheet) choose(i int) { c.Model.Do(func() { c.Model.Choose(i) }) }
+
+func (c *Sheet) pressed(i int) string {
+	if i == c.Model.Current {
+		return "true"
+	}
+	return "false"
+}
+
+func (c *Sheet) name(o *model.Opened) string { return dossier.Name(&o.Dossier) }
+
+// state says in a word or two how a machine stands.
+func (c *Sheet) state(o *model.Opened) string {
+	d := &o.Dossier
+	if d.Capacity == nil {
+		return "incomplete"
+	}
+	if len(d.Exceedances) == 0 {
+		return "nothing over"
+	}
+	verdict := d.Exceedances[0].Verdict
+	for _, x := range d.Exceedances {
+		if x.Verdict != verdict {
+			return "mixed"
+		}
+	}
+	if verdict == cause.Undecided {
+		return "undecided"
+	}
+	return string(verdict)
+}
+
+func (c *Sheet) note() string { return c.d().Note }
+
+func (c *Sheet) heading() string { return dossier.Heading(c.d()) }

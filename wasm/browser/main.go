@@ -1,0 +1,80 @@
+//go:build js && wasm
+
+// Command browser is the app as a browser runs it: it draws the root component
+// into the page and redraws it after each event.
+package main
+
+import (
+	"fmt"
+	"os"
+	"syscall/js"
+
+	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/domrender"
+
+	"ratchetmark/app"
+	"ratchetmark/app/model"
+)
+
+// mountPoint is where index.html wants the app.
+const mountPoint = "#app"
+
+func main() {
+	if err := run(); err != nil {
+		fmt.Fprintln(os.Stderr, "ratchetmark:", err)
+		os.Exit(1) // boot.js tells the reader
+	}
+}
+
+// run draws the app until the page goes away.
+func run() error {
+	renderer, err := domrender.New(mountPoint)
+	if err != nil {
+		return fmt.Errorf("start the renderer: %w", err)
+	}
+	defer renderer.Release()
+	env, err := vugu.NewBuildEnv(renderer.EventEnv())
+	if err != nil {
+		return fmt.Errorf("start the build environment: %w", err)
+	}
+	browser := app.NewBrowser(renderer.EventEnv())
+	state := model.New(browser)
+	root := &app.Root{Model: state}
+	for drawn := false; ; drawn = true {
+		if err := draw(renderer, env, root); err != nil {
+			return fmt.Errorf("draw the page: %w", err)
+		}
+		if !drawn {
+			markReady()
+			browser.Warm()
+		}
+		if !renderer.EventWait() {
+			return nil
+		}
+	}
+}
+
+// draw draws the page. A fault within a component is shown in place of the
+// sheet, with the way to save what is open.
+func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) error {
+	built, trouble := build(env, root)
+	if trouble != nil {
+		root.Model.Fail(trouble)
+		root.Model.GoStart()
+		if built, trouble = build(env, root); trouble != nil {
+			return fmt.Errorf("%v", trouble)
+		}
+	}
+	return renderer.Render(built)
+}
+
+// build builds the page; trouble is what a component panicked with.
+func build(env *vugu.BuildEnv, root *app.Root) (built *vugu.BuildResults, trouble any) {
+	defer func() { trouble = recover() }()
+	return env.RunBuild(root), nil
+}
+
+// markReady tells the page, and whoever waits for it, that the app can be used.
+func markReady() {
+	js.Global().Get("document").Get("documentElement").Get("dataset").Set("ready", "1")
+}

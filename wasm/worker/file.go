@@ -1,0 +1,117 @@
+//go:build js && wasm
+
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"syscall/js"
+	"time"
+
+	"ratchetmark/internal/digest"
+	"ratchetmark/internal/intake"
+)
+
+const (
+	pieceBytes    = 1 << 20                // how much of a file is in memory at a time
+	progressEvery = 100 * time.Millisecond // how often the page hears of progress
+)
+
+// errCancelled ends the reading of a file whose task was cancelled.
+var errCancelled = errors.New("cancelled")
+
+// read answers what message.file, a File or Blob of any size, holds.
+func (w *worker) read(id int, message js.Value) (map[string]any, error) {
+	var out intake.Reading
+	var err error
+	out.Batch, err = digest.Read(message.Get("name").String(), w.open(id, message.Get("file")), nil)
+	if err != nil && !errors.As(err, &out.Refusal) {
+		return nil, err
+	}
+	data, err := json.Marshal(out)
+	if err != nil {
+		return nil, err
+	}
+	return map[string]any{"reading": string(data)}, nil
+}
+
+// fileReader reads a browser's file piece by piece and tells the page how far it is.
+type fileReader struct {
+	w            *worker
+	id           int
+	file         js.Value
+	size, offset float64 // numbers of the browser: exact to 2^53
+	piece        []byte
+	told         time.Time
+}
+
+// open returns a reader of a File or Blob.
+func (w *worker) open(id int, file js.Value) io.Reader {
+	return &fileReader{w: w, id: id, file: file, size: file.Get("size").Float(), told: time.Now()}
+}
+
+// Read implements io.Reader.
+func (r *fileReader) Read(into []byte) (int, error) {
+	if len(r.piece) == 0 {
+		if err := r.next(); err != nil {
+			return 0, err
+		}
+	}
+	n := copy(into, r.piece)
+	r.piece = r.piece[n:]
+	return n, nil
+}
+
+// next fetches the next piece of the file.
+func (r *fileReader) next() error {
+	if r.w.cancelled[r.id] {
+		return errCancelled
+	}
+	if r.offset >= r.size {
+		return io.EOF
+	}
+	end := min(r.offset+pieceBytes, r.size)
+	buffer, err := await(r.file.Call("slice", r.offset, end).Call("arrayBuffer"))
+	if err != nil {
+		return fmt.Errorf("read the file at byte %.0f: %w\nhint: was it moved or changed since it was opened", r.offset, err)
+	}
+	bytes := js.Global().Get("Uint8Array").New(buffer)
+	r.piece = make([]byte, bytes.Length())
+	js.CopyBytesToGo(r.piece, bytes)
+	r.offset = end
+	r.tell()
+	return nil
+}
+
+// tell posts {kind: "progress", id, done, size}, not too often.
+func (r *fileReader) tell() {
+	if time.Since(r.told) < progressEvery {
+		return
+	}
+	r.told = time.Now()
+	r.w.post(map[string]any{"kind": "progress", "id": r.id, "done": r.offset, "size": r.size})
+}
+
+// await waits for a promise. It must not be called while the browser waits for Go.
+func await(promise js.Value) (js.Value, error) {
+	type outcome struct {
+		value js.Value
+		err   error
+	}
+	settled := make(chan outcome, 1)
+	kept := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		settled <- outcome{value: args[0]}
+		return nil
+	})
+	defer kept.Release()
+	broken := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		settled <- outcome{err: js.Error{Value: args[0]}}
+		return nil
+	})
+	defer broken.Release()
+	promise.Call("then", kept, broken)
+	o := <-settled
+	return o.value, o.err
+}
