@@ -113,8 +113,8 @@ func For(c *record.Case) (Set, []record.Finding) {
 		if !ok {
 			continue
 		}
-		if fault := row.fault(own); fault != "" {
-			findings = append(findings, refused(string(row.ID), fault, row.expected()))
+		if fault := row.Fault(own); fault != "" {
+			findings = append(findings, refused(string(row.ID), fault, row.Expected()))
 			continue
 		}
 		if own.Low != row.Low || own.Value != row.Value || own.High != row.High {
@@ -144,12 +144,32 @@ func usual(kind record.Kind) []Assumption {
 	return rows
 }
 
-// fault says what is wrong with an own value; empty when nothing is.
-func (a Assumption) fault(own record.Assumed) string {
+// With puts one of the three values, told by part ("low", "value" or "high"),
+// in place. A chosen figure has no interval: all three follow its value. The
+// interval is widened where the value would lie outside of it.
+func (a Assumption) With(own record.Assumed, part string, x float64) record.Assumed {
+	switch {
+	case a.Fixed:
+		return record.Assumed{Low: x, Value: x, High: x}
+	case part == "low":
+		own.Low = x
+	case part == "high":
+		own.High = x
+	default:
+		own.Value, own.Low, own.High = x, min(own.Low, x), max(own.High, x)
+	}
+	return own
+}
+
+// Fault says what is wrong with an own value; empty when nothing is.
+func (a Assumption) Fault(own record.Assumed) string {
 	for _, v := range []float64{own.Low, own.Value, own.High} {
 		if !record.Finite(v) || v < a.Least || v > a.Most {
 			return fmt.Sprintf("%s is %s", a.Name, record.Number(v))
 		}
+	}
+	if a.Fixed && (own.Low != own.Value || own.High != own.Value) {
+		return fmt.Sprintf("%s is a chosen figure and has no interval", a.Name)
 	}
 	if own.Low > own.Value || own.Value > own.High {
 		return fmt.Sprintf("%s runs from %s over %s to %s", a.Name, record.Number(own.Low), record.Number(own.Value), record.Number(own.High))
@@ -157,7 +177,8 @@ func (a Assumption) fault(own record.Assumed) string {
 	return ""
 }
 
-func (a Assumption) expected() string {
+// Expected says what values make sense.
+func (a Assumption) Expected() string {
 	return fmt.Sprintf("low, value and high in ascending order, from %s to %s %s", record.Number(a.Least), record.Number(a.Most), a.Unit)
 }
 

@@ -63,7 +63,7 @@ type Result struct {
 func Assess(h record.History, set assume.Set) Result {
 	mp, me := set.Value(assume.PersonMass), set.Value(assume.ToolsMass)
 	r := Result{
-		Rated: h.Rated, Persons: statedPersons(h.Case),
+		Rated: h.Rated, Persons: h.Case.Machine.StatedPersons(),
 		PersonsWithin: PersonsWithin(h.Rated, mp, me),
 	}
 	if r.Persons != nil {
@@ -86,20 +86,10 @@ func Assess(h record.History, set assume.Set) Result {
 	return r
 }
 
-// statedPersons returns the persons on the plate, nil when out of range.
-func statedPersons(c *record.Case) *int {
-	for _, f := range record.Check(c) {
-		if f.Code == "persons-out-of-range" {
-			return nil
-		}
-	}
-	return c.Machine.Persons
-}
-
 // Sensing returns the loads between which the load-sensing system has to act:
 // the machine's own value where it is stated, the window of the standards else.
 func Sensing(h record.History, set assume.Set) (from, to record.Kilogram) {
-	if own := h.Case.Machine.LoadSensing; own != nil && *own > 0 {
+	if own := h.Case.Machine.StatedSensing(); own != nil {
 		return *own, *own
 	}
 	return h.Rated * record.Kilogram(set.Value(assume.SensingFrom)/100), h.Rated * record.Kilogram(set.Value(assume.SensingTo)/100)

@@ -15,7 +15,7 @@ func CheckPlate(c *record.Case, set assume.Set) []record.Finding {
 	rated := *c.Machine.RatedLoad
 	mp, me := set.Value(assume.PersonMass), set.Value(assume.ToolsMass)
 	least := 1
-	if p := statedPersons(c); p != nil {
+	if p := c.Machine.StatedPersons(); p != nil {
 		least = *p
 	}
 	smallest := SmallestRatedLoad(least, mp, me)

@@ -1,9 +1,9 @@
 package cause
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // Ask is a record that would help to settle an exceedance.
@@ -58,7 +58,7 @@ func askFor(f facts, open []Cause) []Ask {
 			out = append(out, Ask{q.record, q.why, bits})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Ask) int { return cmp.Compare(b.Bits, a.Bits) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Bits > out[j].Bits })
 	return out
 }
 

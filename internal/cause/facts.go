@@ -22,12 +22,14 @@ type facts struct {
 	transitText    string
 	custodyUnknown bool
 	workshopSince  bool
+	loose          bool // it may be older than the interval: what held within the interval says nothing
 }
 
 func factsOf(h record.History, x Exceedance) facts {
 	f := facts{h: h, x: x, v: h.Intervals[x.at], at: x.at, rated: h.Rated}
 	f.moving = f.v.Moving
 	f.lowestRead, f.otherHours = lowestRead(f.v)
+	f.loose = f.mayBeOlder()
 	f.transit()
 	f.workshopSince = f.workshop()
 	return f
@@ -61,7 +63,7 @@ func (f *facts) transit() {
 			outside += d
 		}
 	}
-	if !f.custodyUnknown && held[record.Transit] > 0 && outside <= looseEnds {
+	if !f.custodyUnknown && !f.loose && held[record.Transit] > 0 && outside <= looseEnds {
 		f.inTransit = true
 		f.transitText = fmt.Sprintf("the machine was in transit from %s to %s, the whole time between the two readings", clock(f.v.From), clock(f.v.To))
 		return
@@ -75,6 +77,16 @@ func (f *facts) transit() {
 			f.transitText = fmt.Sprintf("the peak was set at %s, while the machine was in transit", clock(t))
 		}
 	}
+}
+
+// mayBeOlder reports whether the exceedance may have come about before the
+// interval: a peak that no reading at its beginning dates, or hours of a change
+// that is withheld.
+func (f *facts) mayBeOlder() bool {
+	if f.x.What == Peak {
+		return f.v.PeakLoose && f.peakTime().IsZero()
+	}
+	return f.v.Withheld != "" && f.v.Before >= 0
 }
 
 // peakTime returns when the peak was set, if that lies within the interval.

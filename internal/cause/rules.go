@@ -71,7 +71,7 @@ func zeroRightAfterwards(f facts) (string, bool) {
 // has a zero wrong by at least that load. Where taking it off leaves no more
 // than the rated load, nothing went over.
 func neverEmpty(f facts) (string, bool) {
-	if f.moving == nil || *f.moving < longEnough {
+	if f.loose || f.moving == nil || *f.moving < longEnough {
 		return "", false
 	}
 	floor := f.lowestRead

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Range is a row of a range chart: what is known of a figure.
@@ -20,13 +21,13 @@ func Ranges(id, label, unit string, rows []Range, width float64) string {
 	const rowTall, bottom = 50.0, 26.0
 	c := begin(id, width, float64(len(rows))*rowTall+bottom, "ranges", label)
 	most := 0.0
-	for _, r := range rows {
+	rows = slices.Clone(rows)
+	for i := range rows {
+		r := &rows[i]
+		r.Low, r.High, r.Mark = drawable(r.Low), drawable(r.High), drawable(r.Mark)
 		most = math.Max(most, math.Max(r.High, math.Max(r.Low, r.Mark)))
 	}
-	if most == 0 {
-		most = 1
-	}
-	most *= 1.04
+	most = scalable(most * 1.04)
 	x := func(v float64) float64 { return sideMargin + (width-2*sideMargin)*math.Min(v/most, 1) }
 	for i, r := range rows {
 		y := float64(i) * rowTall
@@ -52,7 +53,8 @@ func Ranges(id, label, unit string, rows []Range, width float64) string {
 // scale writes the axis below the rows.
 func (c *canvas) scale(x func(float64) float64, most float64, unit string, y, width float64) {
 	step := niceStep(most, width/90)
-	for v := 0.0; v <= most+1e-12; v += step {
+	for i := 0; float64(i)*step <= most; i++ {
+		v := float64(i) * step
 		c.line("tick", x(v), y-2, x(v), y+3)
 		words := fmt.Sprintf("%.6g", v)
 		at := centre

@@ -22,15 +22,17 @@ type Ruler struct {
 }
 
 // Block is a band: as wide as its loads, as tall as its hours per unit of load.
+// Where it straddles the rated load, Hours lie below and Parts above it.
 type Block struct {
-	From, To float64
-	Open     bool // fades out towards To
-	Hours    float64
-	Words    string  // written at the block
-	Parts    []Piece // how the hours over the rated load divide; by share of Hours
+	From, To  float64
+	Open      bool    // fades out towards To
+	Hours     float64 // not over the rated load
+	Parts     []Piece // over the rated load
+	Words     string  // written at the hours that are not over
+	OverWords string  // written at those that are
 }
 
-// Piece is a part of a block's hours with a texture of its own.
+// Piece is hours over the rated load with a texture of their own.
 type Piece struct {
 	Hours   float64
 	Texture Texture
@@ -67,11 +69,11 @@ type frame struct {
 func DrawRuler(id string, r Ruler, width float64) string {
 	rows := len(r.Marks) + 1
 	height := rulerTop + blockHeight + 30 + float64(rows)*rowHeight + 8
-	f := frame{Ruler: r, canvas: begin(id, width, height, "ruler", r.Label), width: width}
+	f := frame{Ruler: r.drawable(), canvas: begin(id, width, height, "ruler", r.Label), width: width}
 	f.scale()
 	f.textures()
 	f.fade()
-	for _, b := range r.Blocks {
+	for _, b := range f.Blocks {
 		f.block(b)
 	}
 	f.axis()
@@ -89,20 +91,8 @@ func (f *frame) base() float64 { return rulerTop + blockHeight }
 
 // scale chooses the right end of the axis and the heights.
 func (f *frame) scale() {
-	f.most = math.Max(f.Rated*1.6, f.Peak*1.06)
-	for _, m := range f.Marks {
-		f.most = math.Max(f.most, m.At*1.04)
-	}
+	f.most = f.rightEnd()
 	var within, over float64
-	for i := range f.Blocks {
-		b := &f.Blocks[i]
-		if b.Hours > 0 && !b.Open {
-			f.most = math.Max(f.most, math.Min(b.To, b.From+f.Rated)*1.02)
-		}
-		if b.Open && b.Hours > 0 {
-			f.most = math.Max(f.most, b.From*1.2)
-		}
-	}
 	for i := range f.Blocks {
 		b := &f.Blocks[i]
 		if b.Open {
@@ -111,14 +101,8 @@ func (f *frame) scale() {
 				b.To = f.Peak
 			}
 		}
-		if b.From >= f.Rated {
-			over = math.Max(over, b.density())
-			continue
-		}
-		within = math.Max(within, b.density())
-		if b.To > f.Rated && len(b.Parts) > 0 {
-			over = math.Max(over, b.density())
-		}
+		within = math.Max(within, density(b.Hours, b.From, f.split(*b)))
+		over = math.Max(over, density(b.over(), f.split(*b), b.To))
 	}
 	most := math.Max(within, over)
 	if most == 0 {
@@ -132,11 +116,48 @@ func (f *frame) scale() {
 	}
 }
 
-func (b Block) density() float64 {
-	if b.To <= b.From {
+// rightEnd returns the load at the right end of the axis: all that has hours, a
+// mark or the peak is on it.
+func (f *frame) rightEnd() float64 {
+	most := math.Max(f.Rated*1.6, f.Peak*1.06)
+	for _, m := range f.Marks {
+		most = math.Max(most, m.At*1.04)
+	}
+	for _, b := range f.Blocks {
+		switch {
+		case b.Hours <= 0 && b.over() <= 0:
+		case b.Open:
+			most = math.Max(most, b.From*1.2)
+		default:
+			most = math.Max(most, b.To*1.02)
+		}
+	}
+	return scalable(most)
+}
+
+// split returns the load at which a block's hours divide.
+func (f *frame) split(b Block) float64 {
+	if b.over() <= 0 {
+		return b.To
+	}
+	return math.Max(b.From, math.Min(b.To, f.Rated))
+}
+
+// over returns the hours over the rated load.
+func (b Block) over() float64 {
+	var sum float64
+	for _, p := range b.Parts {
+		sum += p.Hours
+	}
+	return sum
+}
+
+// density returns hours per unit of load; 0 where there is no width.
+func density(hours, from, to float64) float64 {
+	if to <= from {
 		return 0
 	}
-	return b.Hours / (b.To - b.From)
+	return math.Min(hours/(to-from), mostDrawn)
 }
 
 // fade defines the mask with which an open band fades out.
@@ -147,63 +168,42 @@ func (f *frame) fade() {
 
 // block draws one band, split by the rated load where it straddles it.
 func (f *frame) block(b Block) {
-	if b.Hours <= 0 || b.To < b.From {
-		return
-	}
-	split := math.Max(b.From, math.Min(b.To, f.Rated))
-	if len(b.Parts) == 0 && b.From < f.Rated {
-		split = b.To
-	}
-	if split > b.From {
-		h := math.Max(b.density()*f.perDense, leastTall)
+	split := f.split(b)
+	if b.Hours > 0 {
+		h := math.Max(density(b.Hours, b.From, split)*f.perDense, leastTall)
 		f.surface(Plain, f.x(b.From), f.base()-h, f.x(split)-f.x(b.From), h)
+		if textWidth(b.Words) <= f.x(split)-f.x(b.From)+20 { // else the table has it
+			f.text("hours", centre, f.fit(b.From, split, b.Words), f.base()-h-7, b.Words)
+		}
 	}
-	if split < b.To || b.From >= f.Rated {
+	if b.over() > 0 {
 		f.overPart(b, split)
 	}
-	f.words(b, split)
 }
 
 // overPart draws what lies over the rated load, its pieces one above the other.
 func (f *frame) overPart(b Block, from float64) {
 	x, w := f.x(from), math.Max(f.x(b.To)-f.x(from), 6)
-	total := f.tall(b)
+	total := math.Max(density(b.over(), from, b.To)*f.perDense*f.magnified, leastTall)
 	if b.Open {
 		f.put(`<g mask="url(#%s-mask)">`, f.id)
 	}
 	y := f.base()
 	for _, p := range b.Parts {
-		h := total * p.Hours / b.Hours
+		h := total * p.Hours / b.over()
 		y -= h
 		f.surface(p.Texture, x, y, w, h)
 	}
 	if b.Open {
 		f.put("</g>")
 	}
+	f.text("hours over", centre, f.fit(from, b.To, b.OverWords), f.base()-total-7, b.OverWords)
 }
 
-// tall returns the height of a block over the rated load.
-func (f *frame) tall(b Block) float64 {
-	return math.Max(b.density()*f.perDense*f.magnified, leastTall)
-}
-
-// words writes a block's hours above it.
-func (f *frame) words(b Block, split float64) {
-	if b.Words == "" {
-		return
-	}
-	h := b.density() * f.perDense
-	from, to := b.From, split
-	if split < b.To || b.From >= f.Rated {
-		h, from, to = f.tall(b), split, b.To
-	}
-	x := (f.x(from) + f.x(to)) / 2
-	half := textWidth(b.Words) / 2
-	if 2*half > f.x(to)-f.x(from)+26 && b.From < f.Rated {
-		return // no room, and the table has it
-	}
-	x = math.Max(half+2, math.Min(x, f.width-half-2))
-	f.text("hours", centre, x, f.base()-math.Max(h, leastTall)-7, b.Words)
+// fit returns where words stand that belong to the loads between from and to.
+func (f *frame) fit(from, to float64, words string) float64 {
+	half := textWidth(words) / 2
+	return math.Max(half+2, math.Min((f.x(from)+f.x(to))/2, f.width-half-2))
 }
 
 // axis draws the axis with round numbers.
@@ -211,9 +211,10 @@ func (f *frame) axis() {
 	y := f.base()
 	f.line("axis", sideMargin, y, f.width-sideMargin, y)
 	step := niceStep(f.most, f.width/70)
-	for v := 0.0; v <= f.most+1e-9; v += step {
+	for i := 0; float64(i)*step <= f.most; i++ {
+		v := float64(i) * step
 		f.line("tick", f.x(v), y, f.x(v), y+5)
-		if words := fmt.Sprintf("%g", v); v+step > f.most {
+		if words := fmt.Sprintf("%.6g", v); v+step > f.most {
 			f.text("scale", right, math.Min(f.x(v)+textWidth(words)/2+textWidth(" "+f.Unit), f.width), y+20, words+" "+f.Unit)
 		} else {
 			f.text("scale", centre, f.x(v), y+20, words)

@@ -75,7 +75,7 @@ func escape(words string) string {
 			b.WriteString("&gt;")
 		case r == '"':
 			b.WriteString("&quot;")
-		case r < ' ':
+		case r < ' ', r == 0xfffe, r == 0xffff: // not characters of XML
 			b.WriteByte(' ')
 		case r > '~':
 			fmt.Fprintf(&b, "&#%d;", r)

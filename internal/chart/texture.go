@@ -49,14 +49,23 @@ func Swatch(id string, t Texture) string {
 	return c.end()
 }
 
-// Strip draws cells side by side, each with its texture.
-func Strip(id, label string, cells []Texture, width float64) string {
-	const height = 26
+// Cell is a part of a strip: a texture with two lines of words below.
+type Cell struct {
+	Texture     Texture
+	Words, Note string
+}
+
+// Strip draws cells side by side.
+func Strip(id, label string, cells []Cell, width float64) string {
+	const tall, height = 22.0, 62.0
 	c := begin(id, width, height, "strip", label)
 	c.textures()
 	w := width / float64(max(len(cells), 1))
-	for i, t := range cells {
-		c.surface(t, float64(i)*w+1, 1, w-2, height-2)
+	for i, cell := range cells {
+		x := float64(i) * w
+		c.surface(cell.Texture, x+1, 1, w-6, tall)
+		c.text("cell-words", left, x+1, tall+18, cell.Words)
+		c.text("cell-note", left, x+1, tall+35, cell.Note)
 	}
 	return c.end()
 }

@@ -34,10 +34,11 @@ func (b *ByCause) of(c cause.Cause) **float64 {
 // Get returns the figure of a cause; nil where it is ruled out.
 func (b ByCause) Get(c cause.Cause) *float64 { return *b.of(c) }
 
-// Span is hours between two bounds.
+// Span is hours between two bounds, with an estimate.
 type Span struct {
-	Low  float64 `json:"low"`
-	High float64 `json:"high"`
+	Low      float64 `json:"low"`
+	Estimate float64 `json:"estimate"`
+	High     float64 `json:"high"`
 }
 
 // Ratio is a likelihood ratio with its range, against the best rival.
@@ -89,7 +90,7 @@ func exceedance(o cause.Opinion) Exceedance {
 		Verdict: o.Verdict, Reasons: []Reason{}, AskFor: []Ask{},
 	}
 	if o.What == cause.Band {
-		x.Hours = &Span{float64(o.Low), float64(o.High)}
+		x.Hours = &Span{tidy(float64(o.Low)), tidy(float64(o.Estimate)), tidy(float64(o.High))}
 	}
 	for _, c := range cause.All {
 		*x.Posterior.of(c) = record.Of(0.0)

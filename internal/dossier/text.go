@@ -55,11 +55,7 @@ func (p *printer) wrap(first, rest, words string) {
 }
 
 func (p *printer) head(d *Dossier) {
-	name := d.Machine.ID
-	if name == "" {
-		name = "machine without a name"
-	}
-	p.line("%s, %s, rated load %s", name, kindText(d), ratedText(d))
+	p.line("%s", Heading(d))
 	if d.Note != "" {
 		p.wrap("", "", "Note: "+d.Note)
 	}
@@ -180,4 +176,17 @@ func (p *printer) cautions(d *Dossier) {
 	for _, c := range d.Cautions {
 		p.wrap("! ", "  ", c)
 	}
+}
+
+// Name returns the machine's name, or says that it has none.
+func Name(d *Dossier) string {
+	if d.Machine.ID == "" {
+		return "machine without a name"
+	}
+	return d.Machine.ID
+}
+
+// Heading names the machine with its kind and rated load.
+func Heading(d *Dossier) string {
+	return Name(d) + ", " + kindText(d) + ", rated load " + ratedText(d)
 }

@@ -21,6 +21,7 @@ func readJSON(name string, in io.Reader) ([]Record, error) {
 	tree := newTreeReader(name, data)
 	var records []Record
 	for {
+		tree.values = 0
 		n, err := tree.next(0)
 		if err == io.EOF {
 			return records, nil
@@ -137,10 +138,19 @@ func (r *caseReader) bands(n node, at record.Path) []record.Band {
 		b.From, b.Hours = *from, *hours
 		return b
 	})
-	if !whole || len(n.items) > maxBands {
+	fault := ""
+	switch {
+	case n.shape != array && !isNull(n):
+		fault = "the bands are not a list"
+	case !whole:
+		fault = "at least one band lacks an edge or its hours"
+	case len(n.items) > maxBands:
+		fault = fmt.Sprintf("more than %d bands in one reading", maxBands)
+	}
+	if fault != "" {
 		r.find(n.offset, record.Finding{
 			Code: "bands-incomplete", Severity: record.Blocking, Path: at,
-			Message: "at least one band lacks an edge or its hours", Expected: "from_kg, to_kg (null for the open band) and hours in every band",
+			Message: fault, Expected: "from_kg, to_kg (null for the open band) and hours in every band",
 			Effect: "the bands of this reading are left out; its peak is still used", Hint: "complete the band that is named",
 		})
 		return nil
@@ -189,8 +199,12 @@ func (r *caseReader) assumptions(n node, at record.Path) map[string]record.Assum
 		set := func(to *float64) func(node, record.Path) {
 			return func(n node, at record.Path) { *to = orZero(number[float64](r, n, at)) }
 		}
-		r.object(f.node, at.At(f.name), members{"low": set(&v.Low), "value": set(&v.Value), "high": set(&v.High)})
-		out[f.name] = v
+		name, changed := Visible(f.name)
+		if changed {
+			r.find(f.offset, hiddenCharacters(at))
+		}
+		r.object(f.node, at.At(name), members{"low": set(&v.Low), "value": set(&v.Value), "high": set(&v.High)})
+		out[name] = v
 	}
 	return out
 }

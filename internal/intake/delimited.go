@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sort"
 	"strings"
 
 	"ratchetmark/internal/record"
@@ -104,7 +105,7 @@ func (t *tableReader) heading() error {
 	}
 	t.columns, t.width = map[string]int{}, len(cells)
 	for i, c := range cells {
-		t.columns[strings.ToLower(strings.TrimSpace(c))] = i
+		t.column(i, strings.ToLower(strings.TrimSpace(c)))
 	}
 	var missing []string
 	for _, c := range required {
@@ -120,6 +121,33 @@ func (t *tableReader) heading() error {
 		found = "the first line is not the heading row: " + quoteStart(cells)
 	}
 	return &Refusal{File: t.name, Line: line, Found: found, Expected: "the columns " + strings.Join(Columns, ", "), Hint: templateHint}
+}
+
+// column notes where a column stands. One that is not known is kept out; of one
+// that stands twice the first counts.
+func (t *tableReader) column(i int, name string) {
+	if name == "" {
+		return // a mark at the end of the line
+	}
+	line, col := t.csv.FieldPos(i)
+	at := record.Origin{File: t.name, Line: line, Column: col}
+	clean, _ := Visible(fmt.Sprintf("%q", short(name)))
+	switch _, twice := t.columns[name]; {
+	case !slices.Contains(Columns, name):
+		t.find(nil, at, record.Finding{
+			Code: "column-unknown", Severity: record.Note, Where: "heading row",
+			Message: "column " + clean + " is not known", Expected: "the columns of the template",
+			Effect: "it is not used", Hint: "check the spelling if it was meant to count",
+		})
+	case twice:
+		t.find(nil, at, record.Finding{
+			Code: "column-twice", Severity: record.Doubt, Where: "heading row",
+			Message: "column " + clean + " stands twice", Expected: "each column once",
+			Effect: "the first of the two is used", Hint: "remove the wrong one",
+		})
+	default:
+		t.columns[name] = i
+	}
 }
 
 func quoteStart(cells []string) string {
@@ -229,8 +257,8 @@ func (t *tableReader) find(c *tableCase, at record.Origin, f record.Finding) {
 func (t *tableReader) finish() ([]Record, error) {
 	if len(t.cases) == 0 {
 		r := &Refusal{File: t.name, Found: "there is a heading row but no row of a reading", Expected: "one row for each band", Hint: templateHint}
-		if len(t.loose) > 0 {
-			f := t.loose[0]
+		if i := slices.IndexFunc(t.loose, func(f record.Finding) bool { return f.Severity == record.Blocking }); i >= 0 {
+			f := t.loose[i]
 			r.Line, r.Column, r.Found, r.Expected, r.Hint = f.Line, f.Column, f.Message, f.Expected, f.Hint
 		}
 		return nil, r
@@ -238,7 +266,7 @@ func (t *tableReader) finish() ([]Record, error) {
 	if t.cut > 0 {
 		t.loose = append(t.loose, findingsCut(t.cut))
 	}
-	slices.SortFunc(t.cases, func(a, b *tableCase) int { return a.order - b.order })
+	sort.Slice(t.cases, func(i, j int) bool { return t.cases[i].order < t.cases[j].order })
 	var out []Record
 	for _, c := range t.cases {
 		c.drop()

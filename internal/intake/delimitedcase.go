@@ -69,7 +69,12 @@ func (c *tableCase) readingOf(cells []string) (*record.Reading, record.Path) {
 	}
 	at, err := ParseTime(text)
 	if err != nil {
-		c.unreadable(cells, "reading_at", record.Path("readings").At(len(*readings)+1).At("at"), fmt.Sprintf("%q", short(text)), "a time such as 2026-03-02T08:10:00Z")
+		clean, _ := Visible(fmt.Sprintf("found %q", short(text)))
+		c.t.find(c, c.t.place(cells, "reading_at"), record.Finding{
+			Code: "row-undated", Severity: record.Blocking, Path: "readings", Where: fmt.Sprintf("row in line %d", c.t.place(cells, "reading_at").Line),
+			Message: clean, Expected: "a time such as 2026-03-02T08:10:00Z",
+			Effect: "the row is left out, and with it the hours of its band", Hint: "correct the time of the reading",
+		})
 		return nil, ""
 	}
 	if i := slices.IndexFunc(*readings, func(r record.Reading) bool { return r.At.Equal(at) && !r.At.IsZero() }); i >= 0 {

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/record"
@@ -19,41 +20,46 @@ type Source struct {
 type Grouped struct {
 	Record
 	Sources []Source
-	file    int // of the first part
 }
 
 // Group brings together the records of one machine from different files.
 // Records within one file stay apart: a stream holds one case a line.
-func Group(batches []Batch) []Grouped {
-	var out []Grouped
-	for i, b := range batches {
+func Group(batches []Batch) []Grouped { return Join(nil, batches) }
+
+// Join adds what further files say to groups that stand already.
+func Join(groups []Grouped, batches []Batch) []Grouped {
+	for _, b := range batches {
 		source := Source{b.Name, b.SHA256, b.Bytes}
+		own := len(groups) // groups from here on are of this file
+		var joined []int
 		for _, r := range b.Records {
-			if g := sameMachine(out, r, i); g != nil {
-				g.join(r, source, i)
+			i := sameMachine(groups[:own], joined, r)
+			if i < 0 {
+				groups = append(groups, Grouped{Record: r, Sources: []Source{source}})
 				continue
 			}
-			out = append(out, Grouped{Record: r, Sources: []Source{source}, file: i})
+			groups[i].join(r, source)
+			joined = append(joined, i)
 		}
 	}
-	return out
+	return groups
 }
 
-// sameMachine finds the group a record belongs to: the same name, another file.
-func sameMachine(groups []Grouped, r Record, file int) *Grouped {
+// sameMachine finds the group of an earlier file that a record belongs to, one
+// that has not taken a record of this file yet; -1 without one.
+func sameMachine(groups []Grouped, joined []int, r Record) int {
 	id := strings.TrimSpace(r.Case.Machine.ID)
 	for i := range groups {
-		if g := &groups[i]; id != "" && g.file != file && strings.TrimSpace(g.Case.Machine.ID) == id {
-			return g
+		if id != "" && !slices.Contains(joined, i) && strings.TrimSpace(groups[i].Case.Machine.ID) == id {
+			return i
 		}
 	}
-	return nil
+	return -1
 }
 
 // join adds a record from another file.
-func (g *Grouped) join(r Record, source Source, file int) {
+func (g *Grouped) join(r Record, source Source) {
 	g.Sources = append(g.Sources, source)
-	g.file = file
 	offset := len(g.Case.Readings)
 	for i, reading := range r.Case.Readings {
 		if j := twin(g.Case.Readings[:offset], reading); j >= 0 {

@@ -6,8 +6,6 @@ package intake
 import (
 	"bufio"
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -25,7 +23,7 @@ type Record struct {
 // Batch is all that one file held.
 type Batch struct {
 	Name    string
-	SHA256  string
+	SHA256  string // filled in by package digest
 	Bytes   int64
 	Records []Record
 }
@@ -62,6 +60,7 @@ const (
 	maxJSON     = 64 << 20 // bytes of a case file or a stream of cases
 	maxLine     = 64 << 10 // bytes of one line of delimited text
 	maxDepth    = 40       // nesting of JSON
+	maxValues   = 1 << 20  // values of one case, or of one list of cases
 	maxBands    = 200      // bands of one reading
 	maxEntries  = 5_000    // readings, custody entries, events or days of one case
 	maxFindings = 500      // findings of one file that are kept; the rest is counted
@@ -78,8 +77,7 @@ var ErrCancelled = errors.New("reading was cancelled")
 // record, or the reader's or the progress function's own.
 func Read(name string, r io.Reader, progress Progress) (Batch, error) {
 	counted := &counter{r: r, progress: progress}
-	sum := sha256.New()
-	in := bufio.NewReaderSize(io.TeeReader(counted, sum), sniffed)
+	in := bufio.NewReaderSize(counted, sniffed)
 	head, err := in.Peek(sniffed)
 	if err != nil && err != io.EOF && err != bufio.ErrBufferFull {
 		return Batch{}, err
@@ -100,7 +98,7 @@ func Read(name string, r io.Reader, progress Progress) (Batch, error) {
 	if _, err := io.Copy(io.Discard, in); err != nil {
 		return Batch{}, err
 	}
-	return Batch{Name: name, SHA256: hex.EncodeToString(sum.Sum(nil)), Bytes: counted.n, Records: records}, nil
+	return Batch{Name: name, Bytes: counted.n, Records: records}, nil
 }
 
 // ReadBytes reads a file that is already in memory.
@@ -124,4 +122,11 @@ func (c *counter) Read(p []byte) (int, error) {
 		}
 	}
 	return n, err
+}
+
+// Reading is what came of reading a file, in a form that can be handed from
+// one program to another: a batch or a refusal.
+type Reading struct {
+	Batch   Batch
+	Refusal *Refusal
 }

@@ -73,6 +73,8 @@ type treeReader struct {
 	data []byte
 	dec  *json.Decoder
 	line lines
+
+	values int // read of the case in hand
 }
 
 func newTreeReader(name string, data []byte) *treeReader {
@@ -94,7 +96,10 @@ func (t *treeReader) start() int {
 func (t *treeReader) next(depth int) (node, error) {
 	n := node{offset: t.start()}
 	if depth > maxDepth {
-		return n, t.refuse(n.offset, fmt.Sprintf("values are nested more than %d deep", maxDepth), "a case file")
+		return n, t.tooMuch(n.offset, fmt.Sprintf("values are nested more than %d deep", maxDepth))
+	}
+	if t.values++; t.values > maxValues {
+		return n, t.tooMuch(n.offset, fmt.Sprintf("more than %d values in one case or list", maxValues))
 	}
 	token, err := t.dec.Token()
 	if err != nil {
@@ -165,6 +170,13 @@ func (t *treeReader) refuse(offset int, found, expected string) *Refusal {
 	at := t.line.at(offset)
 	return &Refusal{File: t.name, Line: at.Line, Column: at.Column, Found: found, Expected: expected,
 		Hint: "export the case again; a file cut short in transfer looks like this"}
+}
+
+// tooMuch refuses JSON that no record makes.
+func (t *treeReader) tooMuch(offset int, found string) *Refusal {
+	r := t.refuse(offset, found, "a case file; one machine takes a few hundred values")
+	r.Hint = "check that this is a case file; split a long list by machine"
+	return r
 }
 
 // lines finds line and column of an offset.

@@ -120,7 +120,7 @@ func (r *caseReader) time(n node, at record.Path) *time.Time {
 		return nil
 	}
 	if ok {
-		if t, err := time.Parse(time.RFC3339, s); err == nil {
+		if t, err := time.Parse(time.RFC3339, s); err == nil && writable(t) {
 			return &t
 		}
 	}

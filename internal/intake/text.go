@@ -55,7 +55,7 @@ func ParseNumber(s string) (float64, error) {
 		return 0, ErrAmbiguous
 	}
 	x, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
-	if err != nil {
+	if err != nil { // the form is right, so it is the size
 		return 0, fmt.Errorf("%q is too large", short(s))
 	}
 	return x, nil
@@ -74,7 +74,9 @@ func splitNumber(s string) (whole, fraction, exponent string, ok bool) {
 		ok = ok && fraction != ""
 	}
 	if rest != "" && (rest[0] == 'e' || rest[0] == 'E') {
-		rest = strings.TrimPrefix(strings.TrimPrefix(rest[1:], "+"), "-")
+		if rest = rest[1:]; rest != "" && (rest[0] == '+' || rest[0] == '-') {
+			rest = rest[1:]
+		}
 		exponent, rest = leadingDigits(rest)
 		ok = ok && exponent != ""
 	}
@@ -97,9 +99,16 @@ var timeForms = []string{time.RFC3339, "2006-01-02T15:04:05", "2006-01-02T15:04"
 func ParseTime(s string) (time.Time, error) {
 	s = strings.TrimSpace(s)
 	for _, form := range timeForms {
-		if t, err := time.Parse(form, s); err == nil {
+		if t, err := time.Parse(form, s); err == nil && writable(t) && writable(t.UTC()) {
 			return t.UTC(), nil
 		}
 	}
 	return time.Time{}, fmt.Errorf("%q is not a time", short(s))
+}
+
+// writable reports whether a time can be written to a case file again: RFC 3339
+// knows the years 0 to 9999 and zones of less than a day.
+func writable(t time.Time) bool {
+	_, err := t.MarshalText()
+	return err == nil
 }

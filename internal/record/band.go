@@ -1,14 +1,14 @@
 package record
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 )
 
 // Sorted returns the bands in order of load; the argument is left as it is.
 func Sorted(bands []Band) []Band {
 	out := slices.Clone(bands)
-	slices.SortStableFunc(out, func(a, b Band) int { return cmp.Compare(a.From, b.From) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].From < out[j].From })
 	return out
 }
 
@@ -31,7 +31,7 @@ func Order(readings []Reading) []int {
 	if slices.ContainsFunc(readings, func(r Reading) bool { return r.At.IsZero() }) {
 		return order
 	}
-	slices.SortStableFunc(order, func(i, j int) int { return readings[i].At.Compare(readings[j].At) })
+	sort.SliceStable(order, func(i, j int) bool { return readings[order[i]].At.Before(readings[order[j]].At) })
 	return order
 }
 

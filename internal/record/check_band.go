@@ -1,6 +1,9 @@
 package record
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 var bandRules = []Rule{
 	{
@@ -50,6 +53,9 @@ var bandRules = []Rule{
 		Hint:   "look for a band that was left out",
 		find: eachBand(func(r *Reading, j int, hit bandHit) {
 			b := r.Bands[j]
+			if slices.ContainsFunc(r.Bands, isReversed) {
+				return // where its loads lie is not known
+			}
 			below, covered := nearestBelow(r.Bands, b.From)
 			if !covered && below >= 0 {
 				hit("no band counts loads from "+Number(below)+" kg to "+Number(b.From)+" kg", "a band that begins where the one below ends")

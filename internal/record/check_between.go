@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -54,6 +55,22 @@ var betweenRules = []Rule{
 		}),
 	},
 	{
+		ID: "bands-missing", Severity: Doubt,
+		Asks:   "does every reading have bands where one has",
+		Effect: "the change of the bands to and from this reading is not known",
+		Hint:   "enter the hours per band of that reading",
+		find: func(c *Case, hit func(Path, string, string)) {
+			if !slices.ContainsFunc(c.Readings, func(r Reading) bool { return len(r.Bands) > 0 }) {
+				return
+			}
+			for i, r := range c.Readings {
+				if len(r.Bands) == 0 && r.Peak != nil {
+					hit(readingPath(i).At("bands"), fmt.Sprintf("reading %d has a peak but no bands", i+1), "the hours per band, as in the other readings")
+				}
+			}
+		},
+	},
+	{
 		ID: "counter-backwards", Severity: Blocking,
 		Asks:   "does no hour counter run backwards",
 		Effect: "the counters were reset or are not this machine's; the change between the two readings is not used",
@@ -69,11 +86,18 @@ var betweenRules = []Rule{
 		Asks:   "does the peak never fall",
 		Effect: "the peak was cleared between the two readings; loads since then are bounded by the new peak only from the time it was cleared",
 		Hint:   "find out when the peak was cleared, and why",
-		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
-			if s.a.Peak != nil && s.b.Peak != nil && *s.b.Peak < *s.a.Peak {
-				hit(readingPath(s.to).At("peak_kg"), fmt.Sprintf("%s kg here, %s kg in reading %d before", Number(*s.b.Peak), Number(*s.a.Peak), s.from+1), "at least the peak before")
+		find: func(c *Case, hit func(Path, string, string)) {
+			order := Order(c.Readings)
+			for k, i := range order {
+				from := lastPeak(c, order[:k])
+				if from < 0 || !hasPeak(&c.Readings[i]) {
+					continue
+				}
+				if a, b := *c.Readings[from].Peak, *c.Readings[i].Peak; b < a {
+					hit(readingPath(i).At("peak_kg"), fmt.Sprintf("%s kg here, %s kg in reading %d before", Number(b), Number(a), from+1), "at least the peak before")
+				}
 			}
-		}),
+		},
 	},
 	{
 		ID: "faster-than-clock", Severity: Blocking,

@@ -13,7 +13,7 @@ var contextRules = []Rule{
 		Effect: "this entry is not used",
 		Hint:   "correct the two times",
 		find: eachCustody(func(c *Case, i int, hit bandHit) {
-			if u := c.Custody[i]; u.From.IsZero() || u.To.IsZero() || !u.To.After(u.From) {
+			if u := c.Custody[i]; !u.dated() {
 				hit("from "+clockOrNone(u.From)+" to "+clockOrNone(u.To), "an end after the beginning")
 			}
 		}),
@@ -26,7 +26,7 @@ var contextRules = []Rule{
 		find: eachCustody(func(c *Case, i int, hit bandHit) {
 			for j := range i {
 				a, b := c.Custody[j], c.Custody[i]
-				if a.From.Before(b.To) && b.From.Before(a.To) {
+				if a.dated() && b.dated() && a.From.Before(b.To) && b.From.Before(a.To) {
 					hit(fmt.Sprintf("overlaps custody entry %d (%s to %s)", j+1, clock(a.From), clock(a.To)), "entries that do not overlap")
 					return
 				}

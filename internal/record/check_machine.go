@@ -25,8 +25,8 @@ var machineRules = []Rule{
 		find: func(c *Case, hit func(Path, string, string)) {
 			if c.Machine.RatedLoad == nil {
 				hit("machine/rated_load_kg", "no rated load", "the rated load on the plate, in kg")
-			} else if *c.Machine.RatedLoad <= 0 {
-				hit("machine/rated_load_kg", "the rated load is "+Number(*c.Machine.RatedLoad)+" kg", "a load above 0 kg")
+			} else if *c.Machine.RatedLoad < leastRated {
+				hit("machine/rated_load_kg", "the rated load is "+Number(*c.Machine.RatedLoad)+" kg", "a load of at least "+Number(leastRated)+" kg")
 			}
 		},
 	},
@@ -36,7 +36,7 @@ var machineRules = []Rule{
 		Effect: "the rated load is not checked against the persons-plus-tools rule",
 		Hint:   "read the number of persons off the plate",
 		find: func(c *Case, hit func(Path, string, string)) {
-			if p := c.Machine.Persons; p != nil && (*p < 1 || *p > maxPersons) {
+			if p := c.Machine.Persons; p != nil && c.Machine.StatedPersons() == nil {
 				hit("machine/persons", fmt.Sprintf("%d persons", *p), fmt.Sprintf("1 to %d", maxPersons))
 			}
 		},
@@ -69,3 +69,24 @@ var machineRules = []Rule{
 // maxPersons is far above what any platform within the scope of the
 // persons-plus-tools rule carries; common practice, no source.
 const maxPersons = 20
+
+// StatedPersons returns the persons on the plate; nil when not stated or out of range.
+func (m Machine) StatedPersons() *int {
+	if p := m.Persons; p != nil && *p >= 1 && *p <= maxPersons {
+		return p
+	}
+	return nil
+}
+
+// StatedSensing returns the load at which the machine's own load sensing acts;
+// nil when not stated or not a load.
+func (m Machine) StatedSensing() *Kilogram {
+	if s := m.LoadSensing; s != nil && *s > 0 && usable(*s, maxLoad) {
+		return s
+	}
+	return nil
+}
+
+// leastRated is the least rated load that is counted with: a load per cent of
+// less says nothing. Common practice, no source.
+const leastRated Kilogram = 1

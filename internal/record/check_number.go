@@ -15,9 +15,9 @@ var numberRules = []Rule{
 		Effect: "the value cannot be used; what rests on it is withheld",
 		Hint:   "read the value off the machine again",
 		find: func(c *Case, hit func(Path, string, string)) {
-			eachValue(c, func(at Path, v, _ float64) {
+			eachValue(c, func(at place, v, _ float64) {
 				if !Finite(v) {
-					hit(at, "the value is not a finite number", "an ordinary number")
+					hit(at.path(), "the value is not a finite number", "an ordinary number")
 				}
 			})
 		},
@@ -28,9 +28,9 @@ var numberRules = []Rule{
 		Effect: "the value cannot be used; what rests on it is withheld",
 		Hint:   "read the value off the machine again; a load shown below zero means the cell's zero needs a check",
 		find: func(c *Case, hit func(Path, string, string)) {
-			eachValue(c, func(at Path, v, _ float64) {
+			eachValue(c, func(at place, v, _ float64) {
 				if Finite(v) && v < 0 {
-					hit(at, "the value is "+Number(v), "0 or more")
+					hit(at.path(), "the value is "+Number(v), "0 or more")
 				}
 			})
 		},
@@ -41,48 +41,66 @@ var numberRules = []Rule{
 		Effect: "the value cannot be used; what rests on it is withheld",
 		Hint:   "look for a lost decimal mark or a different unit",
 		find: func(c *Case, hit func(Path, string, string)) {
-			eachValue(c, func(at Path, v, most float64) {
+			eachValue(c, func(at place, v, most float64) {
 				if Finite(v) && v > most {
-					hit(at, "the value is "+Number(v), "at most "+Number(most))
+					hit(at.path(), "the value is "+Number(v), "at most "+Number(most))
 				}
 			})
 		},
 	},
 }
 
+// place is where a value stands, cheap to carry until its path is asked for.
+type place struct {
+	list   string
+	i, j   int // of the entry and of its band; -1 for none
+	member string
+}
+
+func (p place) path() Path {
+	at := Path(p.list)
+	if p.i >= 0 {
+		at = at.At(p.i + 1)
+	}
+	if p.j >= 0 {
+		at = at.At("bands").At(p.j + 1)
+	}
+	return at.At(p.member)
+}
+
 // eachValue visits every load, mass and hour of the case with the most it may be.
-func eachValue(c *Case, visit func(at Path, v, most float64)) {
-	load := func(at Path, v *Kilogram, most Kilogram) {
+func eachValue(c *Case, visit func(at place, v, most float64)) {
+	load := func(at place, v *Kilogram, most Kilogram) {
 		if v != nil {
 			visit(at, float64(*v), float64(most))
 		}
 	}
-	hour := func(at Path, v *Hour, most Hour) {
+	hour := func(at place, v *Hour, most Hour) {
 		if v != nil {
 			visit(at, float64(*v), float64(most))
 		}
 	}
-	load("machine/rated_load_kg", c.Machine.RatedLoad, maxLoad)
-	load("machine/load_sensing_kg", c.Machine.LoadSensing, maxLoad)
-	load("machine/mass_kg", c.Machine.Mass, maxMass)
+	load(place{"machine", -1, -1, "rated_load_kg"}, c.Machine.RatedLoad, maxLoad)
+	load(place{"machine", -1, -1, "load_sensing_kg"}, c.Machine.LoadSensing, maxLoad)
+	load(place{"machine", -1, -1, "mass_kg"}, c.Machine.Mass, maxMass)
 	for i := range c.Readings {
-		r, at := &c.Readings[i], readingPath(i)
-		hour(at.At("powered_h"), r.Powered, maxHours)
-		hour(at.At("moving_h"), r.Moving, maxHours)
-		load(at.At("peak_kg"), r.Peak, maxLoad)
+		r := &c.Readings[i]
+		hour(place{"readings", i, -1, "powered_h"}, r.Powered, maxHours)
+		hour(place{"readings", i, -1, "moving_h"}, r.Moving, maxHours)
+		load(place{"readings", i, -1, "peak_kg"}, r.Peak, maxLoad)
 		for j := range r.Bands {
-			b, at := &r.Bands[j], bandPath(i, j)
-			load(at.At("from_kg"), &b.From, maxLoad)
-			load(at.At("to_kg"), b.To, maxLoad)
-			hour(at.At("hours"), &b.Hours, maxHours)
+			b := &r.Bands[j]
+			load(place{"readings", i, j, "from_kg"}, &b.From, maxLoad)
+			load(place{"readings", i, j, "to_kg"}, b.To, maxLoad)
+			hour(place{"readings", i, j, "hours"}, &b.Hours, maxHours)
 		}
 	}
 	for i := range c.Events {
-		load(Path("events").At(i+1).At("load_kg"), c.Events[i].Load, maxLoad)
+		load(place{"events", i, -1, "load_kg"}, c.Events[i].Load, maxLoad)
 	}
 	for i := range c.Daily {
-		hour(Path("daily").At(i+1).At("powered_h"), c.Daily[i].Powered, maxHours)
-		hour(Path("daily").At(i+1).At("moving_h"), c.Daily[i].Moving, maxHours)
+		hour(place{"daily", i, -1, "powered_h"}, c.Daily[i].Powered, maxHours)
+		hour(place{"daily", i, -1, "moving_h"}, c.Daily[i].Moving, maxHours)
 	}
 }
 

@@ -35,9 +35,9 @@ var readingRules = []Rule{
 		Effect: "the bands or the hour meter are not this machine's, or one was replaced; the bounds hold only if the bands are right",
 		Hint:   "compare the machine's number and the hour meter with the papers",
 		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			sum := Total(r.Bands)
-			if r.Powered != nil && len(r.Bands) > 0 && sum > *r.Powered+hourSlack(len(r.Bands)) {
-				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h, the hour meter shows %s h", Number(sum), Number(*r.Powered)), "no more than the powered hours")
+			sum, powered, ok := accounted(r)
+			if ok && sum > powered+hourSlack(len(r.Bands)) {
+				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h, the hour meter shows %s h", Number(sum), Number(powered)), "no more than the powered hours")
 			}
 		}),
 	},
@@ -47,9 +47,9 @@ var readingRules = []Rule{
 		Effect: "some powered time is in no band: the machine may count only while working, or a band is missing",
 		Hint:   "ask the maker when the bands count",
 		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			sum := Total(r.Bands)
-			if r.Powered != nil && len(r.Bands) > 0 && sum < *r.Powered*0.95-hourSlack(len(r.Bands)) {
-				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h of %s powered hours", Number(sum), Number(*r.Powered)), "about as many as the powered hours")
+			sum, powered, ok := accounted(r)
+			if ok && sum < powered*0.95-hourSlack(len(r.Bands)) {
+				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h of %s powered hours", Number(sum), Number(powered)), "about as many as the powered hours")
 			}
 		}),
 	},
@@ -86,6 +86,15 @@ var readingRules = []Rule{
 			}
 		}),
 	},
+}
+
+// accounted returns the hours in the bands and the powered hours; ok is false
+// where either cannot be counted with.
+func accounted(r *Reading) (sum, powered Hour, ok bool) {
+	if r.Powered == nil || !usable(*r.Powered, maxHours) || len(r.Bands) == 0 || !bandsUsable(r.Bands) {
+		return 0, 0, false
+	}
+	return Total(r.Bands), *r.Powered, true
 }
 
 // highestOccupied returns the highest band that has hours.

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -47,10 +48,19 @@ type Path string
 
 // At returns the path one step further down.
 func (p Path) At(step any) Path {
-	if p == "" {
-		return Path(fmt.Sprint(step))
+	words := ""
+	switch s := step.(type) {
+	case string:
+		words = s
+	case int:
+		words = strconv.Itoa(s)
+	default:
+		words = fmt.Sprint(step)
 	}
-	return Path(fmt.Sprintf("%s/%v", p, step))
+	if p == "" {
+		return Path(words)
+	}
+	return p + "/" + Path(words)
 }
 
 // pathWords turns the steps of a path into words.
@@ -82,8 +92,8 @@ func (p Path) Words() string {
 			words = append(words, step)
 		}
 	}
-	if last := len(words) - 1; words[last] == "band" { // all of them, no number follows
-		words[last] = "bands"
+	if last := len(words) - 1; words[last] == "band" || words[last] == "reading" { // all of them, no number follows
+		words[last] += "s"
 	}
 	return strings.Join(words, ", ")
 }

@@ -1,6 +1,9 @@
 package record
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // History is a record laid out as intervals, with only what can be counted with.
 type History struct {
@@ -20,7 +23,8 @@ type Interval struct {
 	Moving        *Hour     // gained
 	Peak          *Kilogram // as it stood at the end
 	PeakAt        *time.Time
-	PeakRose      bool      // the peak was set within the interval
+	PeakRose      bool      // the peak is not that of an earlier reading: it was set within the interval
+	PeakLoose     bool      // or before it: the reading at its beginning has no peak
 	Ceiling       *Kilogram // no load within the interval lay above; nil when not known
 	Withheld      string    // why the change of the bands is not used; empty when it is
 }
@@ -28,7 +32,7 @@ type Interval struct {
 // Lay lays a case out as intervals.
 func Lay(c *Case) History {
 	h := History{Case: c}
-	if r := c.Machine.RatedLoad; r != nil && usable(*r, maxLoad) {
+	if r := c.Machine.RatedLoad; r != nil && *r >= leastRated && usable(*r, maxLoad) {
 		h.Rated = *r
 	}
 	order := Order(c.Readings)
@@ -37,26 +41,43 @@ func Lay(c *Case) History {
 		if k > 0 {
 			before = order[k-1]
 		}
-		h.Intervals = append(h.Intervals, layInterval(c, k, before, j))
+		v := layInterval(c, k, before, j)
+		v.layPeak(c, order[:k])
+		h.Intervals = append(h.Intervals, v)
 	}
 	return h
 }
 
 // Life returns the intervals that together hold every counted hour. Where an
-// interval within the life is withheld, it is the last reading alone: its
-// counters, with no earlier peak to bound them more closely.
+// interval within the life is withheld, it is the last reading with usable
+// bands alone: its counters, with no earlier peak to bound them more closely.
 func (h History) Life() []Interval {
 	for _, v := range h.Intervals {
 		if v.Withheld != "" {
-			return []Interval{h.sinceNew(len(h.Intervals) - 1)}
+			return []Interval{h.lastCounted()}
 		}
 	}
 	return h.Intervals
 }
 
-// sinceNew returns the counters of the k-th reading in time as one interval.
-func (h History) sinceNew(k int) Interval {
-	return layInterval(h.Case, 0, -1, h.Intervals[k].After)
+// lastCounted returns the counters of the last reading with usable bands; of
+// the last reading where none has any.
+func (h History) lastCounted() Interval {
+	last := len(h.Intervals) - 1
+	for k := last; k >= 0; k-- {
+		if v := h.Counters(k); len(v.Bands) > 0 {
+			return v
+		}
+	}
+	return h.Counters(last)
+}
+
+// Counters returns the counters of the k-th reading in time as one interval:
+// the whole life up to it.
+func (h History) Counters(k int) Interval {
+	v := layInterval(h.Case, 0, -1, h.Intervals[k].After)
+	v.layPeak(h.Case, nil)
+	return v
 }
 
 func layInterval(c *Case, number, before, after int) Interval {
@@ -76,7 +97,6 @@ func layInterval(c *Case, number, before, after int) Interval {
 		v.Bands, v.Powered, v.Moving = nil, nil, nil
 		v.Withheld = "more hours were gained than passed by the clock"
 	}
-	v.layPeak(a, b)
 	return v
 }
 
@@ -127,26 +147,43 @@ func gainedBands(a, b *Reading) (bands []Band, withheld string) {
 }
 
 // layPeak works out whether the peak was set within the interval, and whether
-// it bounds the loads of the interval from above.
-func (v *Interval) layPeak(a, b *Reading) {
-	if b.Peak == nil || !usable(*b.Peak, maxLoad) {
+// it bounds the loads of the interval from above. The readings before it are
+// given in order of time.
+func (v *Interval) layPeak(c *Case, before []int) {
+	b := &c.Readings[v.After]
+	if !hasPeak(b) {
 		return
 	}
 	v.Peak = b.Peak
-	fell := a != nil && a.Peak != nil && *b.Peak < *a.Peak
-	v.PeakRose = a == nil || fell || (a.Peak != nil && *b.Peak > *a.Peak)
+	earlier := lastPeak(c, before)
+	fell := earlier >= 0 && *b.Peak < *c.Readings[earlier].Peak
+	v.PeakRose = earlier < 0 || fell || *b.Peak > *c.Readings[earlier].Peak
+	v.PeakLoose = v.PeakRose && v.Before >= 0 && earlier != v.Before
 	if fell || v.Withheld != "" && v.Before >= 0 {
 		return
 	}
-	if top, ok := highestOccupied(v.Bands); ok && *b.Peak < top.From {
-		return
+	if top, ok := highestOccupied(b.Bands); ok && *b.Peak < top.From {
+		return // reset or capped: see the rule peak-below-occupied-band
 	}
 	v.Ceiling = b.Peak
 }
 
+func hasPeak(r *Reading) bool { return r.Peak != nil && usable(*r.Peak, maxLoad) }
+
+// lastPeak returns the index of the last of the readings that has a usable
+// peak; -1 when none has.
+func lastPeak(c *Case, readings []int) int {
+	for _, i := range slices.Backward(readings) {
+		if hasPeak(&c.Readings[i]) {
+			return i
+		}
+	}
+	return -1
+}
+
 // Cover tells for how much of the time between from and to each holder had the
 // machine, and for how much nobody is named. Entries that contradict each
-// other or have no duration count for nobody.
+// other or cannot be used count for nobody.
 func (c *Case) Cover(from, to time.Time) (held map[Holder]time.Duration, unknown time.Duration) {
 	held = map[Holder]time.Duration{}
 	if from.IsZero() || to.IsZero() || !to.After(from) {
@@ -155,7 +192,7 @@ func (c *Case) Cover(from, to time.Time) (held map[Holder]time.Duration, unknown
 	unknown = to.Sub(from)
 	for i, u := range c.Custody {
 		d := overlap(from, to, u.From, u.To)
-		if d <= 0 || c.contested(i) {
+		if d <= 0 || !u.usable() || c.contested(i) {
 			continue
 		}
 		held[u.Holder] += d
@@ -169,18 +206,24 @@ func (c *Case) Cover(from, to time.Time) (held map[Holder]time.Duration, unknown
 func (c *Case) HolderAt(t time.Time) *Custody {
 	for i := range c.Custody {
 		u := &c.Custody[i]
-		if !t.Before(u.From) && t.Before(u.To) && !c.contested(i) {
+		if u.usable() && !t.Before(u.From) && t.Before(u.To) && !c.contested(i) {
 			return u
 		}
 	}
 	return nil
 }
 
+// dated reports whether a custody entry has a beginning and a later end.
+func (u Custody) dated() bool { return !u.From.IsZero() && !u.To.IsZero() && u.To.After(u.From) }
+
+// usable reports whether a custody entry says who had the machine, and when.
+func (u Custody) usable() bool { return u.dated() && slices.Contains(Holders, u.Holder) }
+
 // contested reports whether custody entry i overlaps another.
 func (c *Case) contested(i int) bool {
 	a := c.Custody[i]
 	for j, b := range c.Custody {
-		if j != i && overlap(a.From, a.To, b.From, b.To) > 0 {
+		if j != i && b.dated() && overlap(a.From, a.To, b.From, b.To) > 0 {
 			return true
 		}
 	}

@@ -49,8 +49,12 @@ func ParseDate(s string) (Date, error) {
 // String writes the date as 2026-03-02.
 func (d Date) String() string { return d.Format(dateForm) }
 
-// MarshalText writes the date as 2026-03-02.
-func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
-
 // MarshalJSON hides the one of time.Time, which would write a time of day.
 func (d Date) MarshalJSON() ([]byte, error) { return []byte(`"` + d.String() + `"`), nil }
+
+// UnmarshalJSON reads the date as 2026-03-02.
+func (d *Date) UnmarshalJSON(text []byte) error {
+	day, err := time.Parse(`"`+dateForm+`"`, string(text))
+	d.Time = day
+	return err
+}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 
+	"ratchetmark/internal/digest"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
 )
@@ -60,14 +61,14 @@ func runAssess(args []string, s streams) int {
 
 func readFile(name string, stdin io.Reader) (intake.Batch, error) {
 	if name == "-" {
-		return intake.Read("standard input", stdin, nil)
+		return digest.Read("standard input", stdin, nil)
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return intake.Batch{}, err
 	}
 	defer f.Close()
-	return intake.Read(f.Name(), f, nil)
+	return digest.Read(f.Name(), f, nil)
 }
 
 // sayError prints an error, and the hint of a refusal on a line of its own.
