@@ -16,7 +16,8 @@ type Range struct {
 	Open      bool // nothing bounds it above
 }
 
-// Ranges draws ranges as bars with a mark on a common axis from zero.
+// Ranges draws ranges on a common axis from zero: filled up to the least the
+// figure can be, open from there to the most, with a mark at the estimate.
 func Ranges(id, label, unit string, rows []Range, width float64) string {
 	const rowTall, bottom = 50.0, 26.0
 	c := begin(id, width, float64(len(rows))*rowTall+bottom, "ranges", label)
@@ -38,7 +39,8 @@ func Ranges(id, label, unit string, rows []Range, width float64) string {
 		if r.Open {
 			high = width - sideMargin
 		}
-		c.rect("bar", x(r.Low), y+24, math.Max(high-x(r.Low), 3), 12, "")
+		c.rect("sure", x(0), y+24, x(r.Low)-x(0), 12, "")
+		c.rect("bar", x(r.Low), y+24, high-x(r.Low), 12, "")
 		if r.Open {
 			c.put(`<path class="onward" d="M%s,%s l8,6 l-8,6"/>`, n(high-9), n(y+24))
 		}

@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/capacity"
@@ -38,10 +39,12 @@ func summary(d *Dossier) string {
 	if len(d.Exceedances) == 0 {
 		return nothingOver(d)
 	}
-	text := "This machine recorded loads over its rated load of " + Kg(float64(d.Capacity.Rated)) + ": " + highest(d)
-	text += "; " + byVerdict(d) + "."
-	if needsExamination(d) {
+	text := "This machine recorded " + highest(d) + ". " + capital(byVerdict(d)) + "."
+	switch {
+	case needsExamination(d):
 		text += " Keep it out of use until a competent person has examined it."
+	default:
+		text += " Its load cell is not to be relied on until its zero and a known mass have been checked."
 	}
 	return text
 }
@@ -66,51 +69,86 @@ func firstBlocking(d *Dossier) string {
 	return "no reading could be used"
 }
 
-// highest says what the peak and the hours over the rated load are.
+// highest says how far and for how long the rated load was exceeded.
 func highest(d *Dossier) string {
-	var parts []string
-	if p := d.Capacity.Peak; p != nil && *d.Capacity.PeakPercent > 100 {
-		parts = append(parts, fmt.Sprintf("a peak of %s (%s)", Kg(*p), Percent(*d.Capacity.PeakPercent/100)))
-	}
+	rated := "its rated load of " + Kg(float64(d.Capacity.Rated))
+	hours := ""
 	if over := d.Capacity.HoursOver[0]; over.High > 0 {
-		parts = append(parts, HoursBetween(over.Low, over.High))
+		hours = HoursBetween(over.Low, over.High)
 	}
-	if len(parts) == 0 {
-		return "see below"
+	p := d.Capacity.Peak
+	switch {
+	case p == nil || *d.Capacity.PeakPercent <= 100:
+		return hours + " over " + rated
+	case hours == "":
+		return fmt.Sprintf("a peak of %s, %s of %s", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated)
 	}
-	return list(parts, "and")
+	return fmt.Sprintf("a peak of %s, %s of %s, and %s over it", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated, hours)
 }
 
-// byVerdict counts the pieces by what is known of their cause.
+// byVerdict says what came of the pieces: "1.9 h came from tie-down over the
+// platform; the peak of 812 kg stays undecided".
 func byVerdict(d *Dossier) string {
-	count := map[cause.Cause]int{}
-	for _, x := range d.Exceedances {
-		count[x.Verdict]++
-	}
-	n := len(d.Exceedances)
-	if n == 1 && count[cause.Undecided] == 1 {
-		return "the record alone does not say why"
-	}
 	var parts []string
-	for _, c := range cause.All {
-		if count[c] > 0 {
-			parts = append(parts, fmt.Sprintf("%s by %s", ofAll(count[c], n), Phrase(c)))
+	for _, verdict := range append(slices.Clone(cause.All), cause.Undecided) {
+		subject, all := piecesWith(d, verdict)
+		switch {
+		case subject == "":
+		case all && verdict == cause.Undecided:
+			parts = append(parts, "the record alone does not say why")
+		case all:
+			parts = append(parts, "by the record all of it came from "+Phrase(verdict))
+		case verdict == cause.Undecided:
+			parts = append(parts, subject+" "+stay(subject)+" undecided")
+		default:
+			parts = append(parts, subject+" came from "+Phrase(verdict))
 		}
 	}
-	if count[cause.Undecided] > 0 {
-		parts = append(parts, ofAll(count[cause.Undecided], n)+" undecided")
-	}
-	return list(parts, "and")
+	return strings.Join(parts, "; ")
 }
 
-func ofAll(k, n int) string {
-	switch {
-	case k == n && n == 1:
-		return "explained"
-	case k == n:
-		return fmt.Sprintf("all %d pieces", n)
+// piecesWith names the pieces with a verdict, and says whether they are all.
+func piecesWith(d *Dossier, verdict cause.Cause) (subject string, all bool) {
+	var peaks []string
+	var low, high float64
+	all = true
+	for _, x := range d.Exceedances {
+		switch {
+		case x.Verdict != verdict:
+			all = false
+		case x.What == cause.Peak:
+			peaks = append(peaks, digits(float64(*x.Peak), 0))
+		default:
+			low, high = low+x.Hours.Low, high+x.Hours.High
+		}
 	}
-	return fmt.Sprintf("%d of %d pieces", k, n)
+	var parts []string
+	if high > 0 {
+		parts = append(parts, HoursBetween(low, high))
+	}
+	switch len(peaks) {
+	case 0:
+	case 1:
+		parts = append(parts, "the peak of "+peaks[0]+" kg")
+	default:
+		parts = append(parts, "the peaks of "+list(peaks, "and")+" kg")
+	}
+	return list(parts, "and"), all
+}
+
+// stay is the verb for what stays undecided.
+func stay(subject string) string {
+	if strings.HasPrefix(subject, "the peak of") {
+		return "stays"
+	}
+	return "stay"
+}
+
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
 }
 
 // needsExamination reports whether any exceedance may have been a real load:
@@ -144,7 +182,7 @@ func recorded(d *Dossier) string {
 	if len(parts) == 0 {
 		return "Nothing that can be counted with."
 	}
-	text := strings.ToUpper(parts[0][:1]) + list(parts, "and")[1:]
+	text := capital(list(parts, "and"))
 	return fmt.Sprintf("%s, in %s.", text, readingsSpan(h))
 }
 
@@ -209,8 +247,10 @@ func over(d *Dossier) string {
 	switch n := len(d.Exceedances); {
 	case d.Capacity == nil:
 		return "Not known without a rated load."
+	case n == 0 && d.Blocked():
+		return "Nothing went over the rated load in what could be read; part of the record could not be used."
 	case n == 0:
-		return "Nothing went over the rated load in what could be read."
+		return "Nothing went over the rated load."
 	case n == 1:
 		return "One piece went over: " + byVerdict(d) + "."
 	default:

@@ -26,3 +26,5 @@ func BenchmarkAssess(b *testing.B) {
 		}
 	}
 }
+
+const testdata = "../../testdata/"

@@ -126,7 +126,7 @@ func title(x Exceedance) string {
 	if x.What == cause.Peak {
 		return "peak of " + Kg(float64(*x.Peak))
 	}
-	return HoursBetween(x.Hours.Low, x.Hours.High) + " over the rated load, in the band " + BandText(x.From, x.To)
+	return HoursBetween(x.Hours.Low, x.Hours.High) + " over the rated load in the band " + BandText(x.From, x.To)
 }
 
 // words says how strong the evidence is. This version rules out and does not
@@ -150,7 +150,7 @@ func Phrase(c cause.Cause) string { return phrases[c] }
 
 func verdictSentence(o cause.Opinion) string {
 	if o.Verdict != cause.Undecided {
-		return fmt.Sprintf("It was %s, if what the reasons rest on is true.", Phrase(o.Verdict))
+		return fmt.Sprintf("By the record it was %s, if what the reasons rest on is true.", Phrase(o.Verdict))
 	}
 	var open, out []string
 	for _, c := range cause.All {
@@ -163,7 +163,7 @@ func verdictSentence(o cause.Opinion) string {
 	if len(out) == 0 {
 		return "Undecided: the record rules out no cause."
 	}
-	return fmt.Sprintf("Undecided between %s; %s is ruled out.", list(open, "and"), list(out, "and"))
+	return fmt.Sprintf("Undecided between %s. Ruled out: %s.", list(open, "and"), list(out, "and"))
 }
 
 func contains(cs []cause.Cause, c cause.Cause) bool {

@@ -9,14 +9,16 @@ import (
 var betweenRules = []Rule{
 	{
 		ID: "reading-undated", Severity: Doubt,
-		Asks:   "is every one of several readings dated",
+		Asks:   "is every reading dated that has to be put in order or matched to custody",
 		Effect: "the readings are taken in the order given, and custody cannot be matched to this one",
 		Hint:   "enter when the reading was taken",
-		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			if r.At.IsZero() {
-				hit(readingPath(i).At("at"), "the reading has no time", "a time such as 2026-03-02T08:10:00Z")
+		find: func(c *Case, hit func(Path, string, string)) {
+			for i, r := range c.Readings {
+				if r.At.IsZero() && (len(c.Readings) > 1 || len(c.Custody) > 0) {
+					hit(readingPath(i).At("at"), "the reading has no time", "a time such as 2026-03-02T08:10:00Z")
+				}
 			}
-		}),
+		},
 	},
 	{
 		ID: "readings-out-of-order", Severity: Note,

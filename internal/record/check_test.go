@@ -56,6 +56,10 @@ var vectors = []struct {
 	{"peak-after-reading", func(c *record.Case) { c.Readings[1].PeakAt = record.Of(at("2026-03-02 08:11")) }, []string{"reading 2, time of the peak"}},
 
 	{"reading-undated", func(c *record.Case) { c.Readings[1].At = at("0001-01-01 00:00") }, []string{"reading 2, time of reading"}},
+	{"reading-undated", func(c *record.Case) { // alone, but custody asks for a time
+		c.Readings = c.Readings[:1]
+		c.Readings[0].At = at("0001-01-01 00:00")
+	}, []string{"reading 1, time of reading"}},
 	{"readings-out-of-order", func(c *record.Case) { c.Readings[0], c.Readings[1] = c.Readings[1], c.Readings[0] }, []string{"reading 2, time of reading"}},
 	{"readings-same-time", func(c *record.Case) { c.Readings[1] = c.Readings[0] }, []string{"reading 2, time of reading"}},
 	{"bands-changed", func(c *record.Case) { c.Readings[1].Bands[1].To, c.Readings[1].Bands[2].From = kg(165), 165 }, []string{"reading 2, bands"}},
@@ -164,7 +168,11 @@ func TestRuleLimits(t *testing.T) {
 		"peak set when it was read":   func(c *record.Case) { c.Readings[1].PeakAt = record.Of(at("2026-03-02 08:10")) },
 		"22 h in 21.7 h by the clock": func(c *record.Case) { c.Readings[1].At = at("2026-02-03 05:52") },
 		"a day of 24 h":               func(c *record.Case) { c.Daily[0].Powered = hour(24) },
-		"a peak alone":                func(c *record.Case) { c.Readings = []record.Reading{{At: at("2026-02-02 08:10"), Peak: kg(99)}} },
+		"undated and alone": func(c *record.Case) {
+			c.Readings, c.Custody = c.Readings[:1], nil
+			c.Readings[0].At = at("0001-01-01 00:00")
+		},
+		"a peak alone": func(c *record.Case) { c.Readings = []record.Reading{{At: at("2026-02-02 08:10"), Peak: kg(99)}} },
 	} {
 		c := sound()
 		change(c)
