@@ -5,7 +5,7 @@ package app
 import (
 	"fmt"
 
-	"github.com/vugu/vugu/js"
+	"syscall/js"
 )
 
 // await waits for a promise. It must not be called while the browser waits for

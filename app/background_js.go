@@ -6,7 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 
-	"github.com/vugu/vugu/js"
+	"syscall/js"
 
 	"ratchetmark/internal/intake"
 )

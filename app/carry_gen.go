@@ -60,7 +60,7 @@ func (c *Carry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Narrow = c.chart("cn", 358)
-						vgcomp.Wide = c.chart("cw", 760)
+						vgcomp.Wide = c.chart("cw", 620)
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
@@ -69,7 +69,7 @@ func (c *Carry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("Bars run from the least to the most the hours can be; the mark takes loads as uniform within a band."))
+					vgn.SetInnerHTML(vugu.HTML("Filled: the least the hours can be. Open: up to the most. The mark takes loads as uniform within a band."))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 					vgparent.AppendChild(vgn)
 				}

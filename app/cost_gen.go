@@ -60,7 +60,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Narrow = c.chart("en", 358)
-						vgcomp.Wide = c.chart("ew", 760)
+						vgcomp.Wide = c.chart("ew", 620)
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)

@@ -4,7 +4,7 @@ package app
 
 import (
 	"github.com/vugu/vugu"
-	"github.com/vugu/vugu/js"
+	"syscall/js"
 
 	"ratchetmark/app/model"
 )
@@ -12,7 +12,7 @@ import (
 // pickedFiles returns what was chosen in a file input, and empties the input so
 // that the same file can be chosen again.
 func pickedFiles(event vugu.DOMEvent) []model.File {
-	input := event.JSEventTarget()
+	input := js.Value(event.JSEventTarget())
 	files := filesOf(input.Get("files"))
 	input.Set("value", "")
 	return files
@@ -20,7 +20,7 @@ func pickedFiles(event vugu.DOMEvent) []model.File {
 
 // droppedFiles returns what was dropped on the page.
 func droppedFiles(event vugu.DOMEvent) []model.File {
-	transfer := event.JSEvent().Get("dataTransfer")
+	transfer := js.Value(event.JSEvent()).Get("dataTransfer")
 	if !transfer.Truthy() {
 		return nil
 	}

@@ -8,7 +8,7 @@ import (
 	"fmt"
 
 	"github.com/vugu/vugu"
-	"github.com/vugu/vugu/js"
+	"syscall/js"
 
 	"ratchetmark/app/model"
 	"ratchetmark/internal/intake"
@@ -16,13 +16,14 @@ import (
 
 // Browser is the host of the model in a browser.
 type Browser struct {
+	Fault  func(trouble any) // told of a fault in what runs beside the page
 	events vugu.EventEnv
 	reader *backgroundReader
 }
 
 // NewBrowser returns a host that redraws the page through events.
 func NewBrowser(events vugu.EventEnv) *Browser {
-	return &Browser{events: events, reader: newBackgroundReader()}
+	return &Browser{events: events, reader: newBackgroundReader(), Fault: func(trouble any) { panic(trouble) }}
 }
 
 // Warm gets ready, in the background, what opening a file needs.
@@ -35,10 +36,23 @@ func (b *Browser) change(f func()) {
 	f()
 }
 
+// beside runs work that waits for the browser beside the page. A fault in it is
+// shown on the page and ends the work, not the program.
+func (b *Browser) beside(work func()) {
+	go func() {
+		defer func() {
+			if trouble := recover(); trouble != nil {
+				b.change(func() { b.Fault(trouble) })
+			}
+		}()
+		work()
+	}()
+}
+
 // Read reads the files one after the other.
 func (b *Browser) Read(files []model.File, progress func(model.Progress), finish func(model.Outcome)) (cancel func()) {
 	cancelled := make(chan struct{})
-	go func() {
+	b.beside(func() {
 		var out model.Outcome
 		for _, f := range files {
 			batch, err := b.readOne(f, progress, cancelled)
@@ -52,7 +66,7 @@ func (b *Browser) Read(files []model.File, progress func(model.Progress), finish
 			out.Batches = append(out.Batches, batch)
 		}
 		b.change(func() { finish(out) })
-	}()
+	})
 	return func() { close(cancelled) }
 }
 
@@ -68,13 +82,13 @@ func (b *Browser) readOne(f model.File, progress func(model.Progress), cancelled
 
 // Example fetches the files of the worked example.
 func (b *Browser) Example(finish func(model.Outcome)) {
-	go func() {
+	b.beside(func() {
 		out, err := b.fetchExample()
 		if err != nil {
 			out.Errors = append(out.Errors, err)
 		}
 		b.change(func() { finish(out) })
-	}()
+	})
 }
 
 func (b *Browser) fetchExample() (out model.Outcome, err error) {
@@ -102,10 +116,10 @@ func (b *Browser) fetchExample() (out model.Outcome, err error) {
 
 // Template fetches the form for delimited text.
 func (b *Browser) Template(finish func([]byte, error)) {
-	go func() {
+	b.beside(func() {
 		data, err := fetchBytes("template.csv")
 		b.change(func() { finish(data, err) })
-	}()
+	})
 }
 
 // Save offers data as a file.

@@ -60,7 +60,7 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Narrow = c.ruler("n", 358)
-						vgcomp.Wide = c.ruler("w", 760)
+						vgcomp.Wide = c.ruler("w", 620)
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)

@@ -116,7 +116,21 @@ func (f *Form) Case() record.Case {
 	for i, r := range f.Readings {
 		c.Readings = append(c.Readings, f.reading(record.Path("readings").At(i+1), r))
 	}
+	f.require(c)
 	return c
+}
+
+// require points out what a sheet cannot be made without.
+func (f *Form) require(c record.Case) {
+	if strings.TrimSpace(f.Rated) == "" {
+		f.problem("machine/rated_load_kg", "the rated load is needed; it is on the plate")
+	}
+	for i, r := range c.Readings {
+		at := record.Path("readings").At(i + 1)
+		if len(r.Bands) == 0 && r.Peak == nil && f.Problem(at.At("peak_kg")) == "" {
+			f.problem(at.At("peak_kg"), "hours per band or a peak are needed")
+		}
+	}
 }
 
 func (f *Form) reading(at record.Path, r FormReading) record.Reading {

@@ -39,6 +39,7 @@ func run() error {
 	}
 	browser := app.NewBrowser(renderer.EventEnv())
 	state := model.New(browser)
+	browser.Fault = state.Fail
 	root := &app.Root{Model: state}
 	for drawn := false; ; drawn = true {
 		if err := draw(renderer, env, root); err != nil {
