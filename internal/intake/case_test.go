@@ -172,7 +172,7 @@ func TestBrokenJSON(t *testing.T) {
 		`{"format":"f"} garbage`:       `x:1:16: the JSON is broken`,
 		`{format:"f"}`:                 `x:1:2: the JSON is broken`,
 		`{"format":NaN}`:               `x:1:11: the JSON is broken`,
-		`{"format":01}`:                `x:1:11: the JSON is broken`,
+		`{"format":01}`:                `x:1:12: the JSON is broken`,
 		`[]`:                           `x:1:1: a list that is not a case`,
 		`{}`:                           `x:1:1: an object that is not a case`,
 		`{"format":"f"} 5`:             `x:1:16: the number 5 that is not a case`,

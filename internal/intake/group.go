@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
 	"strings"
@@ -35,7 +36,7 @@ func Join(groups []Grouped, batches []Batch) []Grouped {
 		for _, r := range b.Records {
 			i := sameMachine(groups[:own], joined, r)
 			if i < 0 {
-				groups = append(groups, Grouped{Record: r, Sources: []Source{source}})
+				groups = append(groups, Grouped{Record: r.apart(), Sources: []Source{source}})
 				continue
 			}
 			groups[i].join(r, source)
@@ -43,6 +44,19 @@ func Join(groups []Grouped, batches []Batch) []Grouped {
 		}
 	}
 	return groups
+}
+
+// apart returns a record that can be added to without changing r.
+func (r Record) apart() Record {
+	c := &r.Case
+	c.Readings, c.Custody = slices.Clip(c.Readings), slices.Clip(c.Custody)
+	c.Events, c.Daily = slices.Clip(c.Events), slices.Clip(c.Daily)
+	r.Findings = slices.Clip(r.Findings)
+	r.Origins = maps.Clone(r.Origins)
+	if r.Origins == nil {
+		r.Origins = record.Origins{}
+	}
+	return r
 }
 
 // sameMachine finds the group of an earlier file that a record belongs to, one
