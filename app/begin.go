@@ -2,6 +2,7 @@ package app
 
 import (
 	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
 
 	"ratchetmark/app/model"
 )
@@ -17,6 +18,16 @@ func (c *Begin) picked(event vugu.DOMEvent) {
 }
 
 func (c *Begin) pasting(event vugu.DOMEvent) { c.Model.Pasting = event.PropString("target", "value") }
+
+// refill puts back what was in the paste box when the page was last left. The
+// renderer cannot set a value as long as a pasted record may be.
+func (c *Begin) refill(box js.Value) {
+	if box.Get(drawn).Truthy() {
+		return
+	}
+	box.Set("value", c.Model.Pasting)
+	box.Set(drawn, true)
+}
 
 func (c *Begin) readPaste() { c.Model.Do(c.Model.Paste) }
 

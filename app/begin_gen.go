@@ -91,13 +91,7 @@ func (c *Begin) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "paste"}, vugu.VGAttribute{Namespace: "", Key: "rows", Val: "5"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
 					vgparent.AppendChild(vgn)
-					{
-						b, err := vjson.Marshal(c.Model.Pasting)
-						if err != nil {
-							panic(err)
-						}
-						vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "value", JSONVal: vjson.RawMessage(b)})
-					}
+					vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.refill(value) })
 					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 						EventType:	"input",
 						Func:		func(event vugu.DOMEvent) { c.pasting(event) },

@@ -171,7 +171,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 										vgn.SetInnerHTML(c.partLabel(a, part))
 										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
 										vgparent.AppendChild(vgn)
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}}}
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "40"}}}
 										vgparent.AppendChild(vgn)
 										vgn.AddAttrInterface("id", c.id(a, part))
 										{

@@ -30,7 +30,7 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(c.Spec.Label)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "autocomplete", Val: "off"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "200"}}}
 		vgparent.AppendChild(vgn)
 		vgn.AddAttrInterface("aria-describedby", c.Spec.Key+"-problem")
 		vgn.AddAttrInterface("aria-invalid", c.invalid())

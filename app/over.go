@@ -25,14 +25,20 @@ func (c *Over) causes(i int, width float64) string {
 }
 
 func (c *Over) why(i int) string {
-	switch n := len(c.piece(i).Reasons); n {
-	case 0:
-		return "Why nothing is ruled out"
-	case 1:
-		return "Why: one reason"
-	default:
+	if n := len(c.piece(i).Reasons); n > 1 {
 		return fmt.Sprintf("Why: %d reasons", n)
 	}
+	return "Why: one reason"
+}
+
+// first names the record that would settle it best.
+func (c *Over) first(i int) string {
+	a := c.piece(i).AskFor[0]
+	return "Ask first for: " + a.Record + "; it " + a.Why + "."
+}
+
+func (c *Over) rest(i int) string {
+	return fmt.Sprintf("All %d records that would help, best first", len(c.piece(i).AskFor))
 }
 
 func (c *Over) not(r dossier.Reason) string { return "Not " + dossier.RuledOut(r) + ":" }

@@ -89,58 +89,6 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn.SetInnerHTML(x.Answer)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.why(i))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							for vgiterkeyt, r := range x.Reasons {
-								var vgiterkey interface{} = vgiterkeyt
-								_ = vgiterkey
-								r := r
-								_ = r
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(c.not(r))
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(r.Text + ".")
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "em", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML("Rests on: " + r.RestsOn + ".")
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
 					{
@@ -148,52 +96,123 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						if len(x.AskFor) > 0 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask"}}}
+						if len(x.Reasons) > 0 {
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
 							{
 								vgparent := vgn
 								_ = vgparent
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h4", Attr: []vugu.VGAttribute(nil)}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(vugu.HTML("What would settle it"))
+								vgn.SetInnerHTML(c.why(i))
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ol", Attr: []vugu.VGAttribute(nil)}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
 								vgparent.AppendChild(vgn)
 								{
 									vgparent := vgn
 									_ = vgparent
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
 									vgparent.AppendChild(vgn)
-									for vgiterkeyt, a := range x.AskFor {
+									for vgiterkeyt, r := range x.Reasons {
 										var vgiterkey interface{} = vgiterkeyt
 										_ = vgiterkey
-										a := a
-										_ = a
+										r := r
+										_ = r
 										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
 										vgparent.AppendChild(vgn)
 										{
 											vgparent := vgn
 											_ = vgparent
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
 											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML(c.sentence(a.Record))
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: ": "}
-											vgparent.AppendChild(vgn)
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML(a.Why)
+											vgn.SetInnerHTML(c.not(r))
 											vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
 											vgparent.AppendChild(vgn)
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "small", Attr: []vugu.VGAttribute(nil)}
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML(c.bits(a))
+											vgn.SetInnerHTML(r.Text + ".")
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+											vgparent.AppendChild(vgn)
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "em", Attr: []vugu.VGAttribute(nil)}
+											vgparent.AppendChild(vgn)
+											vgn.SetInnerHTML("Rests on: " + r.RestsOn + ".")
 										}
 									}
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
+									vgparent.AppendChild(vgn)
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+								vgparent.AppendChild(vgn)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						if len(x.AskFor) > 0 {
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.first(i))
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						if len(x.AskFor) > 1 {
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
+									vgparent.AppendChild(vgn)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(c.rest(i))
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
+									vgparent.AppendChild(vgn)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ol", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "asks"}}}
+									vgparent.AppendChild(vgn)
+									{
+										vgparent := vgn
+										_ = vgparent
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n              "}
+										vgparent.AppendChild(vgn)
+										for vgiterkeyt, a := range x.AskFor {
+											var vgiterkey interface{} = vgiterkeyt
+											_ = vgiterkey
+											a := a
+											_ = a
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+											vgparent.AppendChild(vgn)
+											{
+												vgparent := vgn
+												_ = vgparent
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+												vgparent.AppendChild(vgn)
+												vgn.SetInnerHTML(c.sentence(a.Record))
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: ": "}
+												vgparent.AppendChild(vgn)
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+												vgparent.AppendChild(vgn)
+												vgn.SetInnerHTML(a.Why)
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+												vgparent.AppendChild(vgn)
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "small", Attr: []vugu.VGAttribute(nil)}
+												vgparent.AppendChild(vgn)
+												vgn.SetInnerHTML(c.bits(a))
+											}
+										}
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n            "}
+										vgparent.AppendChild(vgn)
+									}
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 									vgparent.AppendChild(vgn)
 								}
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}

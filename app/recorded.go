@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"strings"
 
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
@@ -58,7 +59,7 @@ func (c *Recorded) head() []string {
 	for _, b := range c.edges() {
 		out = append(out, dossier.BandText(b.From, b.To))
 	}
-	return append(out, "Sum", "Powered", "Moving", "Peak")
+	return append(out, "Sum", "Powered", "Moving", "Peak, kg")
 }
 
 func (c *Recorded) edges() []record.Band {
@@ -100,12 +101,12 @@ func hourCell(h *record.Hour) string {
 	if h == nil {
 		return "\u2013"
 	}
-	return dossier.H(float64(*h))
+	return strings.TrimSuffix(dossier.H(float64(*h)), " h")
 }
 
 func peakCell(p *record.Kilogram) string {
 	if p == nil {
 		return "\u2013"
 	}
-	return dossier.Kg(float64(*p))
+	return strings.TrimSuffix(dossier.Kg(float64(*p)), " kg")
 }

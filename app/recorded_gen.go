@@ -185,7 +185,7 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgparent.AppendChild(vgn)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "caption", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("Hours in each load band, counted over the life up to each reading"))
+						vgn.SetInnerHTML(vugu.HTML("Hours in each load band, powered and moving, counted over the life up to each reading"))
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 						vgparent.AppendChild(vgn)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "thead", Attr: []vugu.VGAttribute(nil)}

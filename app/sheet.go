@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"strings"
 
 	"ratchetmark/app/model"
 	"ratchetmark/internal/cause"
@@ -33,16 +34,24 @@ func (c *Sheet) state(o *model.Opened) string {
 	if len(d.Exceedances) == 0 {
 		return "nothing over"
 	}
-	verdict := d.Exceedances[0].Verdict
+	verdicts := map[cause.Cause]bool{}
 	for _, x := range d.Exceedances {
-		if x.Verdict != verdict {
-			return "mixed"
+		verdicts[x.Verdict] = true
+	}
+	var words []string
+	for _, v := range cause.All {
+		if verdicts[v] {
+			words = append(words, string(v))
 		}
 	}
-	if verdict == cause.Undecided {
+	switch text := strings.Join(words, ", "); {
+	case !verdicts[cause.Undecided]:
+		return text
+	case text == "":
 		return "undecided"
+	default:
+		return text + ", part undecided"
 	}
-	return string(verdict)
 }
 
 func (c *Sheet) note() string { return c.d().Note }

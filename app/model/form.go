@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
@@ -77,15 +78,21 @@ func FormOf(c record.Case) Form {
 	return f
 }
 
-const timeForm = "2006-01-02T15:04"
+// timeText writes a time as a date and time field shows it.
+func timeText(t time.Time) string {
+	if t.UTC().Second() != 0 {
+		return t.UTC().Format("2006-01-02T15:04:05")
+	}
+	return t.UTC().Format("2006-01-02T15:04")
+}
 
 func formReading(r record.Reading) FormReading {
 	out := FormReading{Powered: numberText(r.Powered), Moving: numberText(r.Moving), Peak: numberText(r.Peak)}
 	if !r.At.IsZero() {
-		out.At = r.At.UTC().Format(timeForm)
+		out.At = timeText(r.At)
 	}
 	if r.PeakAt != nil {
-		out.PeakAt = r.PeakAt.UTC().Format(timeForm)
+		out.PeakAt = timeText(*r.PeakAt)
 	}
 	for _, b := range r.Bands {
 		out.Bands = append(out.Bands, FormBand{numberText(&b.From), numberText(b.To), numberText(&b.Hours)})

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"sort"
 )
 
 // Ruler is the data of the load ruler: a horizontal axis of loads, a line at
@@ -76,9 +77,9 @@ func DrawRuler(id string, r Ruler, width float64) string {
 	for _, b := range f.Blocks {
 		f.block(b)
 	}
+	f.marks()
 	f.axis()
 	f.rated()
-	f.marks()
 	f.flag()
 	return f.end()
 }
@@ -264,29 +265,34 @@ func (f *frame) sideOf(x float64, words string) anchor {
 	return left
 }
 
-// marks draws the load-sensing window and the marks, each with a row of its own.
-func (f *frame) marks() {
-	y := f.base() + 30
-	from, to := f.x(f.Window[0]), f.x(f.Window[1])
-	if f.Sense != "" {
-		f.rect("window", from, f.base()+1, math.Max(to-from, 2), 7, "")
-		f.row(y, to, f.Sense)
-		y += rowHeight
-	}
-	for _, m := range f.Marks {
-		f.row(y, f.x(m.At), m.Words)
-		y += rowHeight
-	}
+// note is a mark with its place on the axis.
+type note struct {
+	x     float64
+	words string
 }
 
-// row draws a mark on the axis and its words in the row at y.
-func (f *frame) row(y, x float64, words string) {
-	f.line("leader", x, f.base()-4, x, y+8)
-	if x+8+textWidth(words) > f.width {
-		f.text("mark", right, x-6, y+12, words)
-		return
+// marks draws the load-sensing window and the marks, each with a row of its
+// own: the highest load in the uppermost, so that no leader crosses words.
+func (f *frame) marks() {
+	var notes []note
+	if f.Sense != "" {
+		from, to := f.x(f.Window[0]), f.x(f.Window[1])
+		f.rect("window", from, f.base()+1, math.Max(to-from, 2), 7, "")
+		notes = append(notes, note{to, f.Sense})
 	}
-	f.text("mark", left, x+6, y+12, words)
+	for _, m := range f.Marks {
+		notes = append(notes, note{f.x(m.At), m.Words})
+	}
+	sort.SliceStable(notes, func(i, j int) bool { return notes[i].x > notes[j].x })
+	for i, m := range notes {
+		y := f.base() + 30 + float64(i)*rowHeight
+		f.line("leader", m.x, f.base()-4, m.x, y+8)
+		if m.x+8+textWidth(m.words) > f.width {
+			f.text("mark", right, m.x-6, y+12, m.words)
+			continue
+		}
+		f.text("mark", left, m.x+6, y+12, m.words)
+	}
 }
 
 // flag draws the peak.
@@ -296,7 +302,7 @@ func (f *frame) flag() {
 	}
 	x, words := f.x(f.Peak), fmt.Sprintf("peak %g %s", round(f.Peak), f.Unit)
 	f.line("peak", x, 44, x, f.base())
-	w := textWidth(words) + 10
+	w := 1.15*textWidth(words) + 12 // the words are bold
 	left := x
 	if x+w > f.width {
 		left = x - w

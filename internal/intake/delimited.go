@@ -199,6 +199,7 @@ func (t *tableReader) row(cells []string) {
 // caseOf returns the case of the machine a row names, or of the row above.
 func (t *tableReader) caseOf(cells []string) *tableCase {
 	id, changed := Visible(t.cell(cells, "machine"))
+	id, cut := clip(id)
 	if id == "" {
 		if len(t.cases) > 0 {
 			return t.cases[len(t.cases)-1]
@@ -223,6 +224,9 @@ func (t *tableReader) caseOf(cells []string) *tableCase {
 	t.cases = append(t.cases, c)
 	if changed {
 		t.find(c, t.place(cells, "machine"), hiddenCharacters("machine/id"))
+	}
+	if cut {
+		t.find(c, t.place(cells, "machine"), textCut("machine/id"))
 	}
 	return c
 }

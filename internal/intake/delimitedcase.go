@@ -19,7 +19,7 @@ type tableCase struct {
 // machine takes the machine's own cells of a row; the first value counts.
 func (c *tableCase) machine(cells []string) {
 	m := &c.out.Case.Machine
-	if kind, _ := Visible(c.t.cell(cells, "kind")); kind != "" && m.Kind == "" {
+	if kind, _ := Visible(short(c.t.cell(cells, "kind"))); kind != "" && m.Kind == "" {
 		m.Kind = record.Kind(kind)
 	}
 	once(c, cells, "rated_load_kg", "machine/rated_load_kg", &m.RatedLoad)

@@ -63,6 +63,7 @@ const (
 	maxValues   = 1 << 20  // values of one case, or of one list of cases
 	maxBands    = 200      // bands of one reading
 	maxEntries  = 5_000    // readings, custody entries, events or days of one case
+	maxText     = 1000     // characters of a name or a note
 	maxFindings = 500      // findings of one file that are kept; the rest is counted
 	sniffed     = 4096     // bytes looked at to tell what a file is
 )

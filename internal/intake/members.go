@@ -111,6 +111,10 @@ func (r *caseReader) text(n node, at record.Path) string {
 	if changed {
 		r.find(n.offset, hiddenCharacters(at))
 	}
+	clean, cut := clip(clean)
+	if cut {
+		r.find(n.offset, textCut(at))
+	}
 	return clean
 }
 
@@ -152,6 +156,14 @@ func unreadable(at record.Path, found, expected string) record.Finding {
 		Code: "value-unreadable", Severity: record.Doubt, Path: at,
 		Message: "found " + found, Expected: expected,
 		Effect: "the value is taken as missing", Hint: "correct the value in the file",
+	}
+}
+
+func textCut(at record.Path) record.Finding {
+	return record.Finding{
+		Code: "text-cut", Severity: record.Note, Path: at,
+		Message: fmt.Sprintf("the text is longer than %d characters", maxText), Expected: "a name or a short note",
+		Effect: "the rest of it is not shown or saved", Hint: "keep the file if the text matters",
 	}
 }
 

@@ -32,6 +32,18 @@ func Visible(s string) (clean string, changed bool) {
 	return b.String(), true
 }
 
+// clip cuts a text to the length that is kept.
+func clip(s string) (clipped string, cut bool) {
+	if len(s) <= maxText {
+		return s, false
+	}
+	r := []rune(s)
+	if len(r) <= maxText {
+		return s, false
+	}
+	return string(r[:maxText]), true
+}
+
 func hidden(r rune) bool {
 	if r == '\n' || r == '\t' {
 		return false

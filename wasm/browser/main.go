@@ -55,24 +55,33 @@ func run() error {
 	}
 }
 
-// draw draws the page. A fault within a component is shown in place of the
-// sheet, with the way to save what is open.
+// draw draws the page. A fault in drawing it is shown on the start page, with
+// the way to save what is open.
 func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) error {
-	built, trouble := build(env, root)
-	if trouble != nil {
-		root.Model.Fail(trouble)
-		root.Model.GoStart()
-		if built, trouble = build(env, root); trouble != nil {
-			return fmt.Errorf("%v", trouble)
-		}
+	trouble := attempt(renderer, env, root)
+	if trouble == nil {
+		return nil
 	}
-	return renderer.Render(built)
+	root.Model.Fail(trouble)
+	root.Model.GoStart()
+	if trouble = attempt(renderer, env, root); trouble != nil {
+		return fmt.Errorf("%v", trouble)
+	}
+	return nil
 }
 
-// build builds the page; trouble is what a component panicked with.
-func build(env *vugu.BuildEnv, root *app.Root) (built *vugu.BuildResults, trouble any) {
-	defer func() { trouble = recover() }()
-	return env.RunBuild(root), nil
+// attempt draws the page; trouble is what a component panicked with, or what
+// the renderer could not do.
+func attempt(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) (trouble any) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			trouble = fault
+		}
+	}()
+	if err := renderer.Render(env.RunBuild(root)); err != nil {
+		return err
+	}
+	return nil
 }
 
 // markReady tells the page, and whoever waits for it, that the app can be used.
