@@ -11,32 +11,45 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// hit finds the middle of an element once it stands still in view, or what covers it. An element that is left out of the
-// page by an earlier redraw is looked up anew.
-const hit = `(async () => {
+// aim finds the middle of an element once it has stood still in view for some frames, or what covers it. It also has the page
+// note in pressed whether the next press reaches the element: what is drawn in between may move it away from the mouse.
+const aim = `(async () => {
 	const element = document.querySelector(%s);
 	element.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });
-	await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-	const box = element.getBoundingClientRect();
+	let box, still = 0;
+	for (let frames = 0; still < 4 && frames < 300; frames++) {
+		await new Promise((done) => requestAnimationFrame(done));
+		const now = element.getBoundingClientRect();
+		still = box && now.top === box.top && now.left === box.left ? still + 1 : 0;
+		box = now;
+	}
 	const x = box.left + box.width / 2, y = box.top + box.height / 2;
-	const top = document.elementFromPoint(x, y);
-	const label = element.closest("label");
-	const reached = top && (element.contains(top) || (label && label.contains(top)));
-	return { x, y, covered: reached ? "" : (top ? top.outerHTML.slice(0, 200) : "nothing, it is out of view") };
+	const top = document.elementFromPoint(x, y), label = element.closest("label");
+	const within = (target) => element.contains(target) || (label !== null && label.contains(target));
+	window.pressed = "";
+	addEventListener("mousedown", (e) => { window.pressed = within(e.target) ? "hit" : "missed"; }, { capture: true, once: true });
+	return { x, y, covered: within(top) ? "" : (top ? top.outerHTML.slice(0, 200) : "nothing, it is out of view") };
 })()`
 
-// Click clicks the middle of the first element that the selector finds, as a mouse does.
+// Click clicks the middle of the first element that the selector finds, as a mouse does. When the element moved away just
+// then, it tries once more.
 func (p *Page) Click(selector string) {
 	p.t.Helper()
-	p.WaitFor(selector)
-	at := Eval[struct {
-		X, Y    float64
-		Covered string
-	}](p, fmt.Sprintf(hit, quote(selector)))
-	if at.Covered != "" {
-		p.t.Fatalf("%s cannot be clicked: it is covered by %s", selector, at.Covered)
+	for range 2 {
+		p.WaitFor(selector)
+		at := Eval[struct {
+			X, Y    float64
+			Covered string
+		}](p, fmt.Sprintf(aim, quote(selector)))
+		if at.Covered != "" {
+			p.t.Fatalf("%s cannot be clicked: it is covered by %s", selector, at.Covered)
+		}
+		p.call("click "+selector, func(ctx context.Context) error { return chromedp.Do(ctx, chromedp.MouseClickXY(at.X, at.Y)) })
+		if Eval[string](p, `window.pressed ?? ""`) != "missed" {
+			return
+		}
 	}
-	p.call("click "+selector, func(ctx context.Context) error { return chromedp.Do(ctx, chromedp.MouseClickXY(at.X, at.Y)) })
+	p.t.Fatalf("%s moves away when it is clicked", selector)
 }
 
 // Focus puts the keyboard on an element.

@@ -63,6 +63,17 @@ func (p *Page) Screenshot() []byte {
 	return picture
 }
 
+// tallest is the most device pixels that a screenshot has from top to bottom.
+const tallest = 16000
+
+// whole is a viewport as tall as the page, so that what sticks to the window's edge does not lie over the middle of a screenshot.
+func (p *Page) whole(v Viewport) Viewport {
+	p.t.Helper()
+	height := Eval[int64](p, `Math.ceil(document.documentElement.scrollHeight)`)
+	v.Height = min(max(v.Height, height), int64(tallest/v.Scale))
+	return v
+}
+
 // Paper is a size to print on.
 type Paper struct {
 	Name string

@@ -171,7 +171,7 @@ func (p *Page) until(what, expression string) {
 	for end := time.Now().Add(patience); !Eval[bool](p, expression); time.Sleep(15 * time.Millisecond) {
 		if time.Now().After(end) {
 			p.t.Fatalf("waited %s in vain: %s\non the page:\n%s\n%s", patience, what,
-				Eval[string](p, "document.body.innerText"), p.Said())
+				Eval[string](p, "document.body.innerText.slice(0, 2000)"), p.Said())
 		}
 	}
 }

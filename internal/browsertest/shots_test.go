@@ -95,6 +95,8 @@ func shoot(t *testing.T, p *Page, s state) {
 			p.Show(l.media)
 			p.Resize(size)
 			p.Settle()
+			p.Resize(p.whole(size))
+			p.Settle()
 			name := filepath.Join(shotFolder, s.name+"-"+size.Name+"-"+l.name+".png")
 			if err := os.WriteFile(name, p.Screenshot(), 0o644); err != nil {
 				t.Fatal(err)

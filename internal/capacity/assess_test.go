@@ -103,11 +103,11 @@ func TestCheckPlate(t *testing.T) {
 		expected string
 	}{
 		{"two persons fit", kg(200), record.Of(2), ""},
-		{"one kg short of two persons", kg(199), record.Of(2), "at least 200 kg for 2 of 80 kg each with 40 kg of tools and materials"},
-		{"three persons do not fit", kg(200), record.Of(3), "at least 280 kg for 3 of 80 kg each with 40 kg of tools and materials"},
+		{"one kg short of two persons", kg(199), record.Of(2), "at least 200 kg for 2 persons of 80 kg with 40 kg of tools and materials"},
+		{"three persons do not fit", kg(200), record.Of(3), "at least 280 kg for 3 persons of 80 kg with 40 kg of tools and materials"},
 		{"one person fits, none stated", kg(120), nil, ""},
-		{"not even one", kg(119), nil, "at least 120 kg for 1 of 80 kg each with 40 kg of tools and materials"},
-		{"persons out of range count as not stated", kg(119), record.Of(99), "at least 120 kg for 1 of 80 kg each with 40 kg of tools and materials"},
+		{"not even one", kg(119), nil, "at least 120 kg for one person of 80 kg with 40 kg of tools and materials"},
+		{"persons out of range count as not stated", kg(119), record.Of(99), "at least 120 kg for one person of 80 kg with 40 kg of tools and materials"},
 		{"no rated load", nil, record.Of(2), ""},
 		{"rated load below zero", kg(-1), record.Of(2), ""},
 		{"not a number", kg(math.NaN()), record.Of(2), ""},

@@ -26,8 +26,15 @@ func CheckPlate(c *record.Case, set assume.Set) []record.Finding {
 	return []record.Finding{{
 		Code: "plate-inconsistent", Severity: record.Doubt, Path: at, Where: at.Words(),
 		Message:  fmt.Sprintf("the rated load is %s kg", record.Number(rated)),
-		Expected: fmt.Sprintf("at least %s kg for %d of %s kg each with %s kg of tools and materials", record.Number(smallest), least, record.Number(mp), record.Number(me)),
+		Expected: fmt.Sprintf("at least %s kg for %s of %s kg with %s kg of tools and materials", record.Number(smallest), persons(least), record.Number(mp), record.Number(me)),
 		Effect:   "the plate was read wrongly or is older than the rule; every share of the rated load stands on it",
 		Hint:     "read the plate again: rated load, persons, and the unit",
 	}}
+}
+
+func persons(n int) string {
+	if n == 1 {
+		return "one person"
+	}
+	return fmt.Sprintf("%d persons", n)
 }

@@ -52,30 +52,32 @@ func lowestRead(v record.Interval) (record.Kilogram, record.Hour) {
 	return 0, 0
 }
 
-// transit works out whether the exceedance lies within transit custody: the
-// whole interval, or for a peak the moment it was set.
+// transit works out whether the exceedance lies within transit custody: for a
+// peak the moment it was set, or the whole interval; for a band the interval,
+// but for loose ends in which its hours cannot have been counted.
 func (f *facts) transit() {
 	held, unknown := f.h.Case.Cover(f.v.From, f.v.To)
-	f.custodyUnknown = unknown > 0 || f.v.From.IsZero() || f.v.To.IsZero()
-	outside := unknown
-	for holder, d := range held {
-		if holder != record.Transit {
-			outside += d
-		}
-	}
-	if !f.custodyUnknown && !f.loose && held[record.Transit] > 0 && outside <= looseEnds {
-		f.inTransit = true
-		f.transitText = fmt.Sprintf("the machine was in transit from %s to %s, the whole time between the two readings", clock(f.v.From), clock(f.v.To))
-		return
-	}
-	if f.x.What != Peak {
-		return
-	}
-	if t := f.peakTime(); !t.IsZero() {
+	dated := !f.v.From.IsZero() && !f.v.To.IsZero()
+	f.custodyUnknown = unknown > 0 || !dated
+	if t := f.peakTime(); f.x.What == Peak && !t.IsZero() {
 		if u := f.h.Case.HolderAt(t); u != nil && u.Holder == record.Transit {
 			f.inTransit = true
 			f.transitText = fmt.Sprintf("the peak was set at %s, while the machine was in transit", clock(t))
 		}
+		return
+	}
+	if !dated || f.loose || held[record.Transit] <= 0 {
+		return
+	}
+	outside := f.v.To.Sub(f.v.From) - held[record.Transit]
+	span := fmt.Sprintf("between the two readings, %s to %s, the machine was in transit", clock(f.v.From), clock(f.v.To))
+	switch {
+	case outside == 0:
+		f.inTransit = true
+		f.transitText = span + " all the time"
+	case f.x.What == Band && outside <= looseEnds && f.x.Low-record.Hour(outside.Hours()) >= countable:
+		f.inTransit = true
+		f.transitText = fmt.Sprintf("%s for all but %.0f min, too short for the %s h that were counted", span, outside.Minutes(), hours(f.x.Low))
 	}
 }
 
@@ -91,6 +93,9 @@ func (f *facts) mayBeOlder() bool {
 
 // peakTime returns when the peak was set, if that lies within the interval.
 func (f *facts) peakTime() time.Time {
+	if f.x.What != Peak {
+		return time.Time{}
+	}
 	within := func(t time.Time) bool {
 		return !f.v.To.IsZero() && !t.After(f.v.To) && (f.v.From.IsZero() || !t.Before(f.v.From))
 	}

@@ -84,13 +84,27 @@ var verdicts = []struct {
 	}},
 
 	// in-transit
+	// In the minute nobody is named for, at most 1/60 of the hours can have been
+	// counted; the peak may have been set in it.
 	{"a minute of the trip in nobody's hands", trip, func(c *record.Case) { c.Custody[1].To = at("2025-06-11 09:59") }, []string{
-		"peak: = undecided", "band: countable-hours = undecided",
+		"peak: = undecided", "band: in-transit countable-hours = undecided",
 	}},
 	{"6 min of the trip in the depot", trip, func(c *record.Case) {
 		c.Custody[0].To, c.Custody[1].From = at("2025-06-11 06:06"), at("2025-06-11 06:06")
 	}, []string{
-		"peak: in-transit zero-right-afterwards = undecided", "band: in-transit countable-hours zero-right-afterwards = lashed",
+		"peak: = undecided", "band: in-transit countable-hours zero-right-afterwards = lashed",
+	}},
+	{"6 min in the depot, and too few hours to be sure", trip, func(c *record.Case) {
+		c.Custody[0].To, c.Custody[1].From = at("2025-06-11 06:06"), at("2025-06-11 06:06")
+		c.Readings[1].Bands[4].Hours, c.Readings[2].Bands[4].Hours = 0.55, 0.55 // 0.1 h of them may be of the depot
+	}, []string{
+		"peak: = undecided", "band: countable-hours = undecided",
+	}},
+	{"6 min in the depot, and just enough hours", trip, func(c *record.Case) {
+		c.Custody[0].To, c.Custody[1].From = at("2025-06-11 06:06"), at("2025-06-11 06:06")
+		c.Readings[1].Bands[4].Hours, c.Readings[2].Bands[4].Hours = 0.65, 0.65
+	}, []string{
+		"peak: = undecided", "band: in-transit countable-hours zero-right-afterwards = lashed",
 	}},
 	{"7 min of the trip in the depot", trip, func(c *record.Case) {
 		c.Custody[0].To, c.Custody[1].From = at("2025-06-11 06:07"), at("2025-06-11 06:07")

@@ -26,5 +26,3 @@ func BenchmarkAssess(b *testing.B) {
 		}
 	}
 }
-
-const testdata = "../../testdata/"

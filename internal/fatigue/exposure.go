@@ -25,7 +25,7 @@ func meanPower(a, b, s, m float64) float64 {
 	ra, rb := StressRatio(a, s), StressRatio(b, s)
 	// Below this width the closed form loses digits to cancellation, and the
 	// midpoint is right to better than 1e-10.
-	if rb-ra < 1e-5*rb {
+	if rb-ra <= 1e-5*rb {
 		return math.Pow((ra+rb)/2, m)
 	}
 	return (math.Pow(rb, m+1) - math.Pow(ra, m+1)) / ((m + 1) * (rb - ra))

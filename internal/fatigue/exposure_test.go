@@ -253,6 +253,13 @@ func TestUnbounded(t *testing.T) {
 	}
 }
 
+// A peak of 0 kg leaves the hours of the lowest band at 0 kg: no load, no factor.
+func TestAllHoursAtNoLoad(t *testing.T) {
+	r := fatigue.Assess([]record.Segment{closed(0, 0, 5)}, 240, assumed(nil))
+	near(t, "factor", *r.FactorKp.Estimate, 0)
+	near(t, "estimate", *r.Relative.Estimate, math.Pow(0.4, 3)*5*5/40_000) // other kinds: s 0.4
+}
+
 func TestNoHours(t *testing.T) {
 	r := fatigue.Assess(nil, 240, assumed(nil))
 	if r.Relative.Low != 0 || *r.Relative.High != 0 || r.FactorKp.Low != 0 || *r.FactorKp.High != 0 || r.Class != "Qp0 (ISO 4301-1:2016)" {

@@ -22,7 +22,7 @@ func TestStressRatio(t *testing.T) {
 // The closed form of the mean against numerical integration (Gauss-Legendre of
 // 64 points, exact for polynomials up to degree 127).
 func TestMeanPowerAgainstIntegration(t *testing.T) {
-	for _, ends := range [][2]float64{{0, 1}, {0, 0.2}, {0.9, 1.1}, {1, 4}, {2.7, 3.6}, {1, 1.001}, {1, 1.0001}, {1, 1.00002}, {1, 1.000001}, {1, 1 + 1e-9}, {0.5, 0.5}} {
+	for _, ends := range [][2]float64{{0, 1}, {0, 0.2}, {0.9, 1.1}, {1, 4}, {2.7, 3.6}, {1, 1.001}, {1, 1.0001}, {1, 1.00002}, {1, 1.000001}, {1, 1 + 1e-9}, {0.5, 0.5}, {0, 0}} {
 		for _, s := range []float64{0, 0.1, 0.5, 0.9, 0.99999, 1} {
 			for _, m := range []float64{1, 3, 5, 7.5, 15} {
 				a, b := ends[0], ends[1]

@@ -8,6 +8,7 @@ import (
 
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/record"
 )
 
 // batch reads a case of machine A from text.
@@ -110,6 +111,8 @@ func TestGroupTwice(t *testing.T) {
 	spoilt := strings.ReplaceAll(caseOf(`{"id":"A","rated_load_kg":240}`, 2, 3), `"hours":3`, `"hours":-3`)
 	batches := []intake.Batch{batch(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2)), batch(t, "b", spoilt)}
 	origins := len(batches[0].Records[0].Origins)
+	spare := append(make([]record.Reading, 0, 9), batches[0].Records[0].Case.Readings...) // room behind the readings
+	batches[0].Records[0].Case.Readings = spare
 	var first []int
 	for range 2 {
 		g := intake.Group(batches)[0]
@@ -118,6 +121,9 @@ func TestGroupTwice(t *testing.T) {
 			t.Errorf("got %v, want %v", got, first)
 		}
 		first = got
+		if behind := spare[:9][2]; !behind.At.IsZero() {
+			t.Errorf("got %+v written behind the readings, want nothing", behind)
+		}
 		if r := batches[0].Records[0]; len(r.Case.Readings) != 2 || len(r.Findings) != 0 || len(r.Origins) != origins {
 			t.Errorf("got %d readings, %d findings and %d origins in what was read, want 2, 0 and %d", len(r.Case.Readings), len(r.Findings), len(r.Origins), origins)
 		}

@@ -117,6 +117,21 @@ func TestLongDelimitedFile(t *testing.T) {
 	}
 }
 
+// The limit of a line is one of 64 KiB, wherever in a read it is crossed.
+func TestLineLimit(t *testing.T) {
+	row := "A,boom,230,2,,2026-03-02,1,,99,,0,90,"
+	for _, v := range []struct {
+		length  int
+		refused bool
+	}{{64 << 10, false}, {64<<10 + 1, true}, {64<<10 + 100, true}, {65<<10 + 4000, true}} {
+		text := heading + row + strings.Repeat("0", v.length-len(row)-1) + "1\n"
+		_, err := intake.Read("x", strings.NewReader(text), nil)
+		if got := err != nil && strings.Contains(err.Error(), "x:2: the line is longer"); got != v.refused {
+			t.Errorf("%d bytes: got %v, want refused %v", v.length, err, v.refused)
+		}
+	}
+}
+
 // Reading stops where the progress function says so.
 func TestCancel(t *testing.T) {
 	for name, start := range map[string]string{"delimited": heading, "json": "["} {

@@ -73,6 +73,8 @@ func TestWithheld(t *testing.T) {
 		{"no bands at the end", "one of the two readings has no bands", "18 14 8 0 0", func(c *record.Case) { c.Readings[1].Bands = nil }},
 		{"no bands at the beginning", "one of the two readings has no bands", "28 21 13 0 0", func(c *record.Case) { c.Readings[0].Bands = nil }},
 		{"unusable at the end", "the bands of the reading at its end cannot be counted with", "18 14 8 0 0", func(c *record.Case) { c.Readings[1].Bands[0].Hours = -1 }},
+		{"reversed at the end", "the bands of the reading at its end cannot be counted with", "18 14 8 0 0", func(c *record.Case) { c.Readings[1].Bands[1].From, c.Readings[1].Bands[1].To = 160, kg(80) }},
+		{"without width at the end", "the bands of the reading at its end cannot be counted with", "18 14 8 0 0", func(c *record.Case) { c.Readings[1].Bands[1].From = 160 }},
 		{"unusable at the beginning", "the bands of the reading at its beginning cannot be counted with", "28 21 13 0 0", func(c *record.Case) { c.Readings[0].Bands[1].From = 70 }},
 		{"no bands at all", "", " + ", func(c *record.Case) { c.Readings[0].Bands, c.Readings[1].Bands = nil, nil }},
 	} {

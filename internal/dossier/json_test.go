@@ -1,0 +1,167 @@
+package dossier_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"ratchetmark/internal/dossier"
+)
+
+// The members of the result as the format document fixes them. "inputs[].name"
+// is the member name of every item of inputs; the ones in optional may be
+// missing, those in added are not in the document but may be there.
+var (
+	fixed = []string{
+		"method", "inputs", "machine", "findings", "capacity", "exceedances", "exposure", "cautions",
+		"inputs[].name", "inputs[].sha256", "inputs[].bytes",
+		"machine.id", "machine.kind", "machine.rated_load_kg", "machine.persons", "machine.load_sensing_kg", "machine.mass_kg",
+		"findings[].code", "findings[].severity", "findings[].where", "findings[].message",
+		"capacity.rated_load_kg", "capacity.persons", "capacity.smallest_rated_load_kg", "capacity.peak_pct", "capacity.hours_over",
+		"capacity.hours_over[].pct", "capacity.hours_over[].low_h", "capacity.hours_over[].estimate_h", "capacity.hours_over[].high_h",
+		"exceedances[].what", "exceedances[].interval", "exceedances[].from_kg", "exceedances[].to_kg", "exceedances[].peak_kg",
+		"exceedances[].hours", "exceedances[].hours.low", "exceedances[].hours.high",
+		"exceedances[].posterior", "exceedances[].posterior.worked", "exceedances[].posterior.lashed", "exceedances[].posterior.shock", "exceedances[].posterior.drift",
+		"exceedances[].verdict", "exceedances[].likelihood_ratio", "exceedances[].words",
+		"exceedances[].reasons", "exceedances[].reasons[].id", "exceedances[].reasons[].text", "exceedances[].reasons[].log10",
+		"exceedances[].reasons[].log10.worked", "exceedances[].reasons[].log10.lashed", "exceedances[].reasons[].log10.shock", "exceedances[].reasons[].log10.drift",
+		"exceedances[].ask_for", "exceedances[].ask_for[].record", "exceedances[].ask_for[].why", "exceedances[].ask_for[].gain_bits",
+		"exposure.load_cycles", "exposure.load_cycles.low", "exposure.load_cycles.estimate", "exposure.load_cycles.high",
+		"exposure.design_cycles", "exposure.relative", "exposure.relative.low", "exposure.relative.estimate", "exposure.relative.high",
+		"exposure.spectrum_factor", "exposure.spectrum_factor.low", "exposure.spectrum_factor.estimate", "exposure.spectrum_factor.high", "exposure.class",
+	}
+	optional = []string{"machine.in_service"}
+	added    = []string{
+		"note", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.handover",
+		"findings[].expected", "findings[].effect", "findings[].hint", "findings[].file", "findings[].line", "findings[].column",
+		"capacity.spare_kg", "capacity.persons_within", "capacity.load_sensing_from_kg", "capacity.load_sensing_to_kg", "capacity.peak_kg", "capacity.counted_h",
+		"capacity.mean_load_kg", "capacity.mean_load_kg.low", "capacity.mean_load_kg.estimate", "capacity.mean_load_kg.high",
+		"exceedances[].hours.estimate", "exceedances[].title", "exceedances[].answer", "exceedances[].reasons[].rests_on",
+		"assumptions", "assumptions[].id", "assumptions[].name", "assumptions[].unit", "assumptions[].value", "assumptions[].low", "assumptions[].high",
+		"assumptions[].source", "assumptions[].status", "assumptions[].edited",
+	}
+)
+
+// members visits every object of a JSON value with the path to it.
+func members(path string, v any, visit func(path string, object map[string]any)) {
+	switch v := v.(type) {
+	case map[string]any:
+		visit(path, v)
+		for name, member := range v {
+			members(strings.TrimPrefix(path+"."+name, "."), member, visit)
+		}
+	case []any:
+		for _, item := range v {
+			members(path+"[]", item, visit)
+		}
+	}
+}
+
+// Every object has every fixed member, and none that is not listed here.
+func TestJSONHasTheFixedMembers(t *testing.T) {
+	seen := map[string]bool{}
+	for _, path := range goldenFiles {
+		for _, d := range dossiers(t, path) {
+			var line bytes.Buffer
+			if err := dossier.WriteJSON(&line, &d); err != nil {
+				t.Fatal(err)
+			}
+			var v any
+			if err := json.Unmarshal(line.Bytes(), &v); err != nil {
+				t.Fatal(err)
+			}
+			members("", v, func(at string, object map[string]any) {
+				for _, want := range fixed {
+					if parent, name := split(want); parent == at {
+						if _, ok := object[name]; !ok {
+							t.Errorf("%s: got no %s, want it", path, want)
+						}
+					}
+				}
+				for name := range object {
+					full := strings.TrimPrefix(at+"."+name, ".")
+					seen[full] = true
+					if !slices.Contains(fixed, full) && !slices.Contains(optional, full) && !slices.Contains(added, full) {
+						t.Errorf("%s: got %s, want no member that is not listed", path, full)
+					}
+				}
+			})
+		}
+	}
+	for _, name := range slices.Concat(fixed, optional, added) {
+		if !seen[name] {
+			t.Errorf("got no %s in any file, want it somewhere", name)
+		}
+	}
+}
+
+// split parts the last step of a path from what holds it.
+func split(path string) (parent, name string) {
+	i := strings.LastIndex(path, ".")
+	if i < 0 {
+		return "", path
+	}
+	return path[:i], path[i+1:]
+}
+
+// The values that the format document lists, and no others.
+func TestJSONValues(t *testing.T) {
+	for _, path := range goldenFiles {
+		for _, d := range dossiers(t, path) {
+			for _, x := range d.Exceedances {
+				if !slices.Contains([]string{"peak", "band", "episode"}, string(x.What)) || !slices.Contains([]string{"worked", "lashed", "shock", "drift", "undecided"}, string(x.Verdict)) {
+					t.Errorf("%s: got %s with verdict %s, want the listed words", path, x.What, x.Verdict)
+				}
+				if (x.Hours == nil) != (x.What == "peak") || (x.Peak == nil) != (x.What == "band") {
+					t.Errorf("%s: got %+v, want hours of a band and the load of a peak", path, x)
+				}
+				var sum float64
+				for _, p := range []*float64{x.Posterior.Worked, x.Posterior.Lashed, x.Posterior.Shock, x.Posterior.Drift} {
+					sum += *p
+				}
+				if sum < 1-1e-12 || sum > 1+1e-12 {
+					t.Errorf("%s: got a posterior of %v in all, want 1", path, sum)
+				}
+			}
+			for _, f := range d.Findings {
+				if !slices.Contains([]string{"note", "doubt", "blocking"}, string(f.Severity)) {
+					t.Errorf("%s: got severity %q, want a listed one", path, f.Severity)
+				}
+			}
+			if d.Method != "ratchetmark 0.1.0" {
+				t.Errorf("got %q, want ratchetmark 0.1.0", d.Method)
+			}
+		}
+	}
+}
+
+// Markup in a text of the record is written as it is: a result is data, and
+// whoever shows it escapes it for the place where it is shown.
+func TestJSONKeepsText(t *testing.T) {
+	var line bytes.Buffer
+	if err := dossier.WriteJSON(&line, &dossiers(t, "bad/html-in-fields.case.json")[0]); err != nil {
+		t.Fatal(err)
+	}
+	if want := `"id":"<script>alert(\"T-01\")</script>"`; !strings.Contains(line.String(), want) {
+		t.Errorf("got %s, want it to hold %s", line.String(), want)
+	}
+}
+
+// Lists are never null: who reads the result need not ask.
+func TestJSONListsAreNotNull(t *testing.T) {
+	for _, path := range goldenFiles {
+		for _, d := range dossiers(t, path) {
+			var line bytes.Buffer
+			if err := dossier.WriteJSON(&line, &d); err != nil {
+				t.Fatal(err)
+			}
+			for _, name := range []string{"inputs", "findings", "exceedances", "reasons", "ask_for", "hours_over", "cautions", "assumptions"} {
+				if strings.Contains(line.String(), `"`+name+`":null`) {
+					t.Errorf("%s: got null for %s, want a list", path, name)
+				}
+			}
+		}
+	}
+}
