@@ -45,7 +45,7 @@ func rulerOf(d *dossier.Dossier, pounds bool) chart.Ruler {
 	for _, m := range []struct {
 		pct   int
 		words string
-	}{{110, "110 %, dynamic test"}, {125, "125 %, static test"}, {150, "150 %, beyond any type test from here"}} {
+	}{{110, "110 %, dynamic test"}, {125, "125 %, static test"}, {150, "150 %, end of type tests"}} {
 		r.Marks = append(r.Marks, chart.Mark{At: at(k.Rated) * float64(m.pct) / 100, Words: m.words})
 	}
 	for _, b := range lifeBands(d.History) {

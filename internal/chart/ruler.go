@@ -173,7 +173,7 @@ func (f *frame) block(b Block) {
 	if b.Hours > 0 {
 		h := math.Max(density(b.Hours, b.From, split)*f.perDense, leastTall)
 		f.surface(Plain, f.x(b.From), f.base()-h, f.x(split)-f.x(b.From), h)
-		if textWidth(b.Words) <= f.x(split)-f.x(b.From)+20 { // else the table has it
+		if textWidth(b.Words) <= f.x(split)-f.x(b.From)+8 { // else the table has it
 			f.text("hours", centre, f.fit(b.From, split, b.Words), f.base()-h-7, b.Words)
 		}
 	}
@@ -287,11 +287,14 @@ func (f *frame) marks() {
 	for i, m := range notes {
 		y := f.base() + 30 + float64(i)*rowHeight
 		f.line("leader", m.x, f.base()-4, m.x, y+8)
-		if m.x+8+textWidth(m.words) > f.width {
+		switch w := textWidth(m.words); {
+		case m.x+8+w <= f.width:
+			f.text("mark", left, m.x+6, y+12, m.words)
+		case m.x-8-w >= 0:
 			f.text("mark", right, m.x-6, y+12, m.words)
-			continue
+		default:
+			f.text("mark", right, f.width, y+12, m.words)
 		}
-		f.text("mark", left, m.x+6, y+12, m.words)
 	}
 }
 
