@@ -18,13 +18,23 @@ func pickedFiles(event vugu.DOMEvent) []model.File {
 	return files
 }
 
-// droppedFiles returns what was dropped on the page.
-func droppedFiles(event vugu.DOMEvent) []model.File {
-	transfer := js.Value(event.JSEvent()).Get("dataTransfer")
-	if !transfer.Truthy() {
+// Accept opens files that are dropped anywhere on the page. The listeners are
+// not the renderer's: it copies all the text of the element at every event.
+func (b *Browser) Accept(m *model.Model) {
+	document().Call("addEventListener", "dragover", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		args[0].Call("preventDefault")
 		return nil
-	}
-	return filesOf(transfer.Get("files"))
+	}))
+	document().Call("addEventListener", "drop", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		args[0].Call("preventDefault")
+		transfer := args[0].Get("dataTransfer")
+		if !transfer.Truthy() {
+			return nil
+		}
+		files := filesOf(transfer.Get("files"))
+		b.beside(func() { b.change(func() { m.Do(func() { m.Open(files) }) }) })
+		return nil
+	}))
 }
 
 func filesOf(list js.Value) []model.File {

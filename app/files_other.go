@@ -8,6 +8,5 @@ import (
 	"ratchetmark/app/model"
 )
 
-// Outside a browser there is no file to pick or drop.
-func pickedFiles(vugu.DOMEvent) []model.File  { return nil }
-func droppedFiles(vugu.DOMEvent) []model.File { return nil }
+// Outside a browser there is no file to pick.
+func pickedFiles(vugu.DOMEvent) []model.File { return nil }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"github.com/vugu/vugu"
-
 	"ratchetmark/app/model"
 )
 
@@ -19,15 +17,6 @@ func (c *Root) atTyping() bool { return c.Model.Page == model.Typing }
 func (c *Root) atSheet() bool  { return c.Model.Page == model.Sheet }
 
 func (c *Root) do(action func()) { c.Model.Do(action) }
-
-// over tells the browser that files may be dropped here.
-func (c *Root) over(event vugu.DOMEvent) { event.PreventDefault() }
-
-// drop opens files that were dropped anywhere on the page.
-func (c *Root) drop(event vugu.DOMEvent) {
-	event.PreventDefault()
-	c.do(func() { c.Model.Open(droppedFiles(event)) })
-}
 
 // most is how much of a text goes into one node: the renderer takes 16 KB.
 const most = 12_000

@@ -19,16 +19,6 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgn *vugu.VGNode
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "app"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "page"}}}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType:	"dragover",
-		Func:		func(event vugu.DOMEvent) { c.over(event) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType:	"drop",
-		Func:		func(event vugu.DOMEvent) { c.drop(event) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
 	{
 		vgparent := vgn
 		_ = vgparent

@@ -15,9 +15,9 @@ import (
 // note in pressed whether the next press reaches the element: what is drawn in between may move it away from the mouse.
 const aim = `(async () => {
 	const element = document.querySelector(%s);
-	element.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });
 	let box, still = 0;
 	for (let frames = 0; still < 4 && frames < 300; frames++) {
+		element.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });
 		await new Promise((done) => requestAnimationFrame(done));
 		const now = element.getBoundingClientRect();
 		still = box && now.top === box.top && now.left === box.left ? still + 1 : 0;

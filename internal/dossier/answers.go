@@ -49,15 +49,46 @@ func summary(d *Dossier) string {
 	return text
 }
 
+// missing says what nothing can be concluded without.
+func missing(d *Dossier) string {
+	if d.History.Rated <= 0 {
+		return "there is no rated load to hold the record against"
+	}
+	return "there is no reading"
+}
+
 func nothingOver(d *Dossier) string {
 	rated := Kg(float64(d.Capacity.Rated))
+	hours := "The hours in the bands show no load over the rated " + rated
 	switch {
 	case d.Blocked():
 		return "What can be read shows no load over the rated " + rated + ", but part of the record is not usable: " + firstBlocking(d) + "."
+	case d.has("peak-below-occupied-band"):
+		return hours + "; the peak lies below loads that were counted and is not to be believed."
 	case d.Capacity.Peak == nil:
-		return "The bands hold no hours over the rated load of " + rated + "; no peak was recorded."
+		return hours + "; there is no peak to hold against them."
 	}
 	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+}
+
+// has reports whether there is a finding with one of the codes.
+func (d *Dossier) has(codes ...string) bool {
+	return slices.ContainsFunc(d.Findings, func(f record.Finding) bool { return slices.Contains(codes, f.Code) })
+}
+
+// incomplete says that hours are missing from the figures; empty when none are.
+func incomplete(d *Dossier) string {
+	switch {
+	case d.has("row-ragged", "row-broken", "row-undated", "too-many"):
+		return " Rows of the file could not be read: the true figures may be higher."
+	case d.has("bands-incomplete", "bands-missing"):
+		return " The bands of a reading could not be used: the true figures may be higher."
+	case d.has("counter-backwards", "bands-changed", "faster-than-clock"):
+		return " Only the counters of the last reading are in it: the true figures may be higher."
+	case d.has("band-gap"):
+		return " Loads in the gap between bands are not in it: the true figures may be higher."
+	}
+	return ""
 }
 
 func firstBlocking(d *Dossier) string {
@@ -124,7 +155,8 @@ func piecesWith(d *Dossier, verdict cause.Cause) (subject string, all bool) {
 	}
 	var parts []string
 	if high > 0 {
-		parts = append(parts, HoursBetween(low, high))
+		over := d.Capacity.HoursOver[0] // pieces of withheld intervals may repeat hours
+		parts = append(parts, HoursBetween(min(low, over.Low), min(high, over.High)))
 	}
 	switch len(peaks) {
 	case 0:
@@ -169,7 +201,7 @@ func recorded(d *Dossier) string {
 	}
 	last := h.Case.Readings[h.Intervals[len(h.Intervals)-1].After]
 	var parts []string
-	if hours := record.Total(last.Bands); hours > 0 && record.Finite(hours) {
+	if hours := record.Total(record.Countable(last.Bands)); hours > 0 {
 		parts = append(parts, fmt.Sprintf("%s counted in %d load bands", H(float64(hours)), len(last.Bands)))
 	}
 	if peak := capacity.HighestPeak(h); peak != nil {
@@ -203,6 +235,8 @@ func readingsSpan(h record.History) string {
 		return "one reading without a date"
 	case n == 1:
 		return "one reading of " + day(last)
+	case day(first) == day(last):
+		return fmt.Sprintf("%d readings of %s", n, day(last))
 	case first.IsZero() || last.IsZero():
 		return fmt.Sprintf("%d readings", n)
 	}
@@ -212,8 +246,12 @@ func readingsSpan(h record.History) string {
 func carry(d *Dossier) string {
 	c := d.Capacity
 	if c == nil {
-		return "Not known: there is no rated load to hold the record against."
+		return "Not known: " + missing(d) + "."
 	}
+	return carried(d, c) + incomplete(d)
+}
+
+func carried(d *Dossier, c *capacity.Result) string {
 	text := "Rated load " + Kg(float64(c.Rated))
 	if c.Persons != nil {
 		text += fmt.Sprintf(" for %s", persons(*c.Persons))
@@ -246,7 +284,7 @@ func persons(n int) string {
 func over(d *Dossier) string {
 	switch n := len(d.Exceedances); {
 	case d.Capacity == nil:
-		return "Not known without a rated load."
+		return "Not known: " + missing(d) + "."
 	case n == 0 && d.Blocked():
 		return "Nothing went over the rated load in what could be read; part of the record could not be used."
 	case n == 0:
@@ -267,7 +305,7 @@ func cost(d *Dossier) string {
 	if e.Relative.High == nil {
 		return text + "at least " + Percent(e.Relative.Low) + " of the design cycle budget; nothing bounds it above, because the open band has hours and there is no usable peak."
 	}
-	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
+	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate)) + incomplete(d)
 }
 
 func handover(d *Dossier) string {

@@ -9,6 +9,9 @@ import (
 // AssumptionText writes an assumption with its interval and where it is from.
 func AssumptionText(a assume.Assumption) string {
 	value := Plain(a.Value)
+	if a.Value >= 10_000 {
+		value = Count(a.Value)
+	}
 	if a.Low != a.High {
 		value += fmt.Sprintf(" (%s to %s)", Plain(a.Low), Plain(a.High))
 	}

@@ -160,7 +160,10 @@ func verdictSentence(o cause.Opinion) string {
 			out = append(out, Phrase(c))
 		}
 	}
-	if len(out) == 0 {
+	switch {
+	case len(out) == 0 && len(o.Reasons) > 0:
+		return "Undecided: the record contradicts itself, its reasons rule out every cause."
+	case len(out) == 0:
 		return "Undecided: the record rules out no cause."
 	}
 	return fmt.Sprintf("Undecided between %s. Ruled out: %s.", list(open, "and"), list(out, "and"))

@@ -45,12 +45,17 @@ func Count(x float64) string {
 }
 
 // Plain writes a number as short as it is, for values that a person set.
-func Plain(x float64) string { return strconv.FormatFloat(x, 'g', 10, 64) }
+func Plain(x float64) string {
+	if x == math.Trunc(x) && math.Abs(x) < 1e12 {
+		return strconv.FormatFloat(x, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(x, 'g', 10, 64)
+}
 
-// digits writes x with n digits after the point, none of them a trailing zero
-// alone after rounding to a whole number.
+// digits writes x with n digits after the point, halves rounded up.
 func digits(x float64, n int) string {
-	s := strconv.FormatFloat(x, 'f', n, 64)
+	scale := math.Pow(10, float64(n))
+	s := strconv.FormatFloat(math.Round(x*scale)/scale, 'f', n, 64)
 	if s == "-0" || s == "-0.0" {
 		return s[1:]
 	}

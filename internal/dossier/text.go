@@ -46,7 +46,7 @@ func (p *printer) wrap(first, rest, words string) {
 			p.line("%s", line)
 			line = strings.Repeat(" ", indent)
 		}
-		if len(line) > indent {
+		if len(line) > indent && !strings.HasSuffix(line, " ") {
 			line += " "
 		}
 		line += word
@@ -76,10 +76,10 @@ func kindText(d *Dossier) string {
 }
 
 func ratedText(d *Dossier) string {
-	if d.Capacity == nil {
+	if d.History.Rated <= 0 {
 		return "not known"
 	}
-	return Kg(float64(d.Capacity.Rated))
+	return Kg(float64(d.History.Rated))
 }
 
 func (p *printer) question(question, answer string) {

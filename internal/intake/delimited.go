@@ -198,7 +198,7 @@ func (t *tableReader) row(cells []string) {
 
 // caseOf returns the case of the machine a row names, or of the row above.
 func (t *tableReader) caseOf(cells []string) *tableCase {
-	id, changed := Visible(t.cell(cells, "machine"))
+	id, changed := Visible(oneLine(t.cell(cells, "machine")))
 	id, cut := clip(id)
 	if id == "" {
 		if len(t.cases) > 0 {

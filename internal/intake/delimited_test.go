@@ -217,7 +217,7 @@ func TestTooManyRows(t *testing.T) {
 		rows = append(rows, fmt.Sprintf("A,,230,,,2026-03-02T%02d:%02d:%02dZ,,,,,0,,1", i/3600, i/60%60, i%60))
 	}
 	r = table(t, rows...)[0]
-	if got := found(r); len(r.Case.Readings) != 5000 || !slices.Equal(got, []string{"too-many 5002:10", "too-many 5003:10"}) {
-		t.Errorf("readings: got %d and %q, want 5000 and two rows left out", len(r.Case.Readings), got)
+	if got := found(r); len(r.Case.Readings) != 5000 || !slices.Equal(got, []string{"too-many 5002:10"}) {
+		t.Errorf("readings: got %d and %q, want 5000, and once that rows were left out", len(r.Case.Readings), got)
 	}
 }

@@ -13,7 +13,8 @@ type tableCase struct {
 	out     Record
 	order   int // in the file
 	current int // index of the reading in hand, -1 before the first
-	spoilt  []int
+	spoilt  []int // indices of readings whose bands cannot be used
+	full    bool  // readings were left out, and it was said
 }
 
 // machine takes the machine's own cells of a row; the first value counts.
@@ -80,6 +81,10 @@ func (c *tableCase) readingOf(cells []string) (*record.Reading, record.Path) {
 	if i := slices.IndexFunc(*readings, func(r record.Reading) bool { return r.At.Equal(at) && !r.At.IsZero() }); i >= 0 {
 		c.current = i
 	} else if len(*readings) == maxEntries {
+		if c.full {
+			return nil, ""
+		}
+		c.full = true
 		c.t.find(c, c.t.place(cells, "reading_at"), record.Finding{
 			Code: "too-many", Severity: record.Blocking, Path: "readings",
 			Message: fmt.Sprintf("more than %d readings", maxEntries), Expected: "fewer readings of one machine",

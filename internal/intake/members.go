@@ -107,7 +107,7 @@ func (r *caseReader) text(n node, at record.Path) string {
 		r.wrong(n, at, "a text")
 		return ""
 	}
-	clean, changed := Visible(s)
+	clean, changed := Visible(oneLine(s))
 	if changed {
 		r.find(n.offset, hiddenCharacters(at))
 	}

@@ -32,6 +32,11 @@ func Visible(s string) (clean string, changed bool) {
 	return b.String(), true
 }
 
+// oneLine puts a text on one line: names and notes stand in headings and sentences.
+func oneLine(s string) string {
+	return strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ").Replace(s)
+}
+
 // clip cuts a text to the length that is kept.
 func clip(s string) (clipped string, cut bool) {
 	if len(s) <= maxText {

@@ -54,6 +54,14 @@ func bandsUsable(bands []Band) bool {
 	return true
 }
 
+// Countable returns the bands if hours can be taken from them, none else.
+func Countable(bands []Band) []Band {
+	if !bandsUsable(bands) {
+		return nil
+	}
+	return bands
+}
+
 // difference returns the hours each band gained, in order of load; ok is false
 // where the two sets do not count the same loads or a counter fell.
 func difference(before, after []Band) (gained []Band, ok bool) {

@@ -40,6 +40,7 @@ func run() error {
 	browser := app.NewBrowser(renderer.EventEnv())
 	state := model.New(browser)
 	browser.Fault = state.Fail
+	browser.Accept(state)
 	root := &app.Root{Model: state}
 	for drawn := false; ; drawn = true {
 		if err := draw(renderer, env, root); err != nil {
