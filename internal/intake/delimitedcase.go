@@ -11,8 +11,8 @@ import (
 type tableCase struct {
 	t       *tableReader
 	out     Record
-	order   int // in the file
-	current int // index of the reading in hand, -1 before the first
+	order   int   // in the file
+	current int   // index of the reading in hand, -1 before the first
 	spoilt  []int // indices of readings whose bands cannot be used
 	full    bool  // readings were left out, and it was said
 }
