@@ -1,6 +1,8 @@
 package app
 
 import (
+	"strings"
+
 	"github.com/vugu/vugu"
 
 	"ratchetmark/internal/assume"
@@ -21,6 +23,19 @@ func (c *Cost) lines() []string {
 		"Load spectrum factor: " + dossier.FactorBounds(e.FactorKp) + "; class " + e.Class + ".",
 		"An index by Miner's rule, with each stress range taken as self-weight share plus load share. It says nothing about how long the machine will last.",
 	}
+}
+
+// assumed says in one sentence what the figures rest on.
+func (c *Cost) assumed() string {
+	var words []string
+	for _, id := range []assume.ID{assume.CyclesPerHour, assume.SelfWeightShare, assume.DesignCycles, assume.Slope} {
+		for _, a := range c.d().Assumptions {
+			if a.ID == id {
+				words = append(words, dossier.AssumptionValue(a))
+			}
+		}
+	}
+	return "Assumed: " + strings.Join(words, "; ") + "."
 }
 
 // id names the input of an assumption.

@@ -102,7 +102,12 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}, vugu.VGAttribute{Namespace: "", Key: "open", Val: ""}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumed"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "assumed"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.assumed())
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
@@ -111,7 +116,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("What is assumed, and can be changed"))
+				vgn.SetInnerHTML(vugu.HTML("All that is assumed, with its source, to change"))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-list"}}}

@@ -26,9 +26,6 @@ func NewBrowser(events vugu.EventEnv) *Browser {
 	return &Browser{events: events, reader: newBackgroundReader(), Fault: func(trouble any) { panic(trouble) }}
 }
 
-// Warm gets ready, in the background, what opening a file needs.
-func (b *Browser) Warm() { b.reader.warm() }
-
 // change runs a function that changes the model and redraws the page.
 func (b *Browser) change(f func()) {
 	b.events.Lock()

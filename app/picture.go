@@ -8,12 +8,14 @@ import (
 
 // Picture shows a drawing in two widths, of which the style sheet shows the one
 // that fits. The drawings are ASCII markup made by package chart, which escapes
-// every word in them.
+// every word in them. The one that is not shown is left with its element, and
+// page.js draws it when the window changes or the page is printed.
 type Picture struct {
 	Wide, Narrow string
 }
 
-// drawn is the property in which an element keeps what was last drawn into it.
+// drawn is the property in which an element keeps the key of what was last
+// drawn into it.
 const drawn = "ratchetmarkDrawn"
 
 // mount puts a drawing into an element, unless it is there already.
@@ -24,6 +26,10 @@ func (c *Picture) mount(element js.Value, svg string) {
 	if was := element.Get(drawn); was.Type() == js.TypeNumber && was.Float() == key {
 		return
 	}
-	element.Set("innerHTML", svg)
 	element.Set(drawn, key)
+	if show := js.Global().Get("ratchetmarkDraw"); show.Truthy() {
+		show.Invoke(element, svg)
+		return
+	}
+	element.Set("innerHTML", svg)
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/vugu/vugu/js"
+
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
@@ -47,15 +49,16 @@ func (c *Recorded) severity(s record.Severity) string { return severityWords[s] 
 
 func (c *Recorded) finding(f record.Finding) string { return dossier.FindingText(f) }
 
-// tableRow is a row of the record in figures.
-type tableRow struct {
-	title string
-	cells []string
+// mount draws the table of the record: as one piece of markup, because a
+// renderer that makes it cell by cell takes longer than all the rest.
+func (c *Recorded) mount(element js.Value) {
+	table := Picture{}
+	table.mount(element, chart.Table("Hours in each load band, powered and moving, counted over the life up to each reading", c.head(), c.rows()))
 }
 
 // head names the columns after the bands of the last reading.
 func (c *Recorded) head() []string {
-	var out []string
+	out := []string{"Reading"}
 	for _, b := range c.edges() {
 		out = append(out, dossier.BandText(b.From, b.To))
 	}
@@ -70,18 +73,18 @@ func (c *Recorded) edges() []record.Band {
 	return record.Sorted(readings[len(readings)-1].Bands)
 }
 
-func (c *Recorded) rows() []tableRow {
-	var out []tableRow
+func (c *Recorded) rows() []chart.Row {
+	var out []chart.Row
 	for i, r := range c.d().History.Case.Readings {
-		row := tableRow{title: fmt.Sprintf("%d", i+1)}
+		row := chart.Row{Title: fmt.Sprintf("%d", i+1)}
 		if !r.At.IsZero() {
-			row.title += ", " + r.At.UTC().Format("2006-01-02 15:04")
+			row.Title += ", " + r.At.UTC().Format("2006-01-02 15:04")
 		}
 		for _, edge := range c.edges() {
-			row.cells = append(row.cells, hoursIn(r.Bands, edge))
+			row.Cells = append(row.Cells, hoursIn(r.Bands, edge))
 		}
 		sum := record.Total(r.Bands)
-		row.cells = append(row.cells, hourCell(&sum), hourCell(r.Powered), hourCell(r.Moving), peakCell(r.Peak))
+		row.Cells = append(row.Cells, hourCell(&sum), hourCell(r.Powered), hourCell(r.Moving), peakCell(r.Peak))
 		out = append(out, row)
 	}
 	return out

@@ -169,97 +169,9 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn.SetInnerHTML(vugu.HTML("The record in figures"))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "The record in figures"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "record"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "The record in figures"}}}
 				vgparent.AppendChild(vgn)
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "table", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "record"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "caption", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("Hours in each load band, powered and moving, counted over the life up to each reading"))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "thead", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tr", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "col"}}}
-								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(vugu.HTML("Reading"))
-								for vgiterkeyt, h := range c.head() {
-									var vgiterkey interface{} = vgiterkeyt
-									_ = vgiterkey
-									h := h
-									_ = h
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "col"}}}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(h)
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tbody", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-							vgparent.AppendChild(vgn)
-							for vgiterkeyt, row := range c.rows() {
-								var vgiterkey interface{} = vgiterkeyt
-								_ = vgiterkey
-								row := row
-								_ = row
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tr", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "row"}}}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(row.title)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-									for vgiterkeyt, x := range row.cells {
-										var vgiterkey interface{} = vgiterkeyt
-										_ = vgiterkey
-										x := x
-										_ = x
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "td", Attr: []vugu.VGAttribute(nil)}
-										vgparent.AppendChild(vgn)
-										vgn.SetInnerHTML(x)
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-				}
+				vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value) })
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)
 			}

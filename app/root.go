@@ -28,6 +28,9 @@ func (c *Root) crash() string {
 	return c.Model.Crash
 }
 
+// isBusy reports whether long work is under way; short work shows nothing.
+func (c *Root) isBusy() bool { return c.Model.Busy != nil && c.Model.Busy.Long }
+
 func (c *Root) percent() string { return strconv.Itoa(c.Model.Busy.Percent()) }
 
 func (c *Root) busy() string {

@@ -158,7 +158,7 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			if c.Model.Busy != nil {
+			if c.isBusy() {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "notice busy"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "busy"}}}
 				vgparent.AppendChild(vgn)
 				{

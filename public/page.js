@@ -12,8 +12,34 @@
     }, 0);
   };
 
+  // ratchetmarkDraw puts a drawing into an element: at once where it is shown, else when it comes to be shown. Every drawing
+  // stands on the page twice, for wide and for narrow windows.
+  const wide = matchMedia("(min-width: 700px)");
+  const waiting = new Map();
+  const needless = (element) => element.classList.contains(wide.matches ? "narrow" : "wide");
+  window.ratchetmarkDraw = (element, svg) => {
+    if (needless(element)) {
+      waiting.set(element, svg);
+      return;
+    }
+    waiting.delete(element);
+    element.innerHTML = svg;
+  };
+  const drawWaiting = (all) => {
+    for (const [element, svg] of waiting) {
+      if (!element.isConnected) {
+        waiting.delete(element);
+      } else if (all || !needless(element)) {
+        element.innerHTML = svg;
+        waiting.delete(element);
+      }
+    }
+  };
+  wide.addEventListener("change", () => drawWaiting(false));
+
   let closed = [];
   window.addEventListener("beforeprint", () => {
+    drawWaiting(true);
     closed = [...document.querySelectorAll("details:not([open])")];
     for (const details of closed) details.open = true;
   });

@@ -57,6 +57,7 @@ type Notice struct {
 // Busy is long work under way.
 type Busy struct {
 	Progress
+	Long   bool // it has gone on long enough to be told about
 	cancel func()
 }
 
@@ -139,7 +140,7 @@ func (m *Model) Open(files []File) {
 	busy := &Busy{Progress: Progress{Name: files[0].Name}}
 	m.Busy = busy
 	busy.cancel = m.host.Read(files,
-		func(p Progress) { busy.Progress = p },
+		func(p Progress) { busy.Progress, busy.Long = p, true },
 		func(o Outcome) {
 			if m.Busy == busy {
 				m.Busy = nil

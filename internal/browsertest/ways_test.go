@@ -102,6 +102,7 @@ func pasteRecord(p *Page, text string) {
 		p.Click("#start details summary")
 	}
 	p.Paste("#paste", text)
+	p.Do(`document.querySelector("#start details").open = true`) // XXX
 	p.Click("#read-paste")
 	p.WaitFor("#sheet")
 }

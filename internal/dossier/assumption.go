@@ -6,8 +6,8 @@ import (
 	"ratchetmark/internal/assume"
 )
 
-// AssumptionText writes an assumption with its interval and where it is from.
-func AssumptionText(a assume.Assumption) string {
+// AssumptionValue writes an assumption with its interval.
+func AssumptionValue(a assume.Assumption) string {
 	value := Plain(a.Value)
 	if a.Value >= 10_000 {
 		value = Count(a.Value)
@@ -18,11 +18,16 @@ func AssumptionText(a assume.Assumption) string {
 	if a.Unit != "1" {
 		value += " " + a.Unit
 	}
-	if a.Edited {
-		return fmt.Sprintf("%s %s; set for this case", a.Name, value)
+	return a.Name + " " + value
+}
+
+// AssumptionText writes an assumption with its interval and where it is from.
+func AssumptionText(a assume.Assumption) string {
+	switch {
+	case a.Edited:
+		return AssumptionValue(a) + "; set for this case"
+	case a.Status == assume.Guess:
+		return fmt.Sprintf("%s; %s", AssumptionValue(a), a.Status)
 	}
-	if a.Status == assume.Guess {
-		return fmt.Sprintf("%s %s; %s", a.Name, value, a.Status)
-	}
-	return fmt.Sprintf("%s %s; %s; %s", a.Name, value, a.Source, a.Status)
+	return fmt.Sprintf("%s; %s; %s", AssumptionValue(a), a.Source, a.Status)
 }

@@ -7,6 +7,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"runtime/debug"
 	"syscall/js"
 
 	"github.com/vugu/vugu"
@@ -19,6 +20,10 @@ import (
 // mountPoint is where index.html wants the app.
 const mountPoint = "#app"
 
+// collectAt makes the garbage collector wait for a heap of some 16 MB: what the
+// page keeps is small, and a collection in the middle of drawing is felt.
+const collectAt = 400
+
 func main() {
 	if err := run(); err != nil {
 		fmt.Fprintln(os.Stderr, "ratchetmark:", err)
@@ -28,6 +33,7 @@ func main() {
 
 // run draws the app until the page goes away.
 func run() error {
+	debug.SetGCPercent(collectAt)
 	renderer, err := domrender.New(mountPoint)
 	if err != nil {
 		return fmt.Errorf("start the renderer: %w", err)
