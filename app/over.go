@@ -10,6 +10,23 @@ import (
 // Over answers what went over the rated load, and why.
 type Over struct{ view }
 
+// mostShown is how many pieces a sheet shows; a record with more is hardly one
+// of a machine, and the rest is in the saved result.
+const mostShown = 60
+
+func (c *Over) shown() []dossier.Exceedance {
+	all := c.d().Exceedances
+	return all[:min(len(all), mostShown)]
+}
+
+// more says how many pieces are not shown; empty when all are.
+func (c *Over) more() string {
+	if n := len(c.d().Exceedances) - mostShown; n > 0 {
+		return fmt.Sprintf("%d further pieces are not shown here; they are in the result saved as data.", n)
+	}
+	return ""
+}
+
 func (c *Over) piece(i int) *dossier.Exceedance { return &c.d().Exceedances[i] }
 
 func (c *Over) pieceID(i int) string { return fmt.Sprintf("piece-%d", i+1) }

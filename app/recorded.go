@@ -41,6 +41,22 @@ func (c *Recorded) findingsTitle() string {
 	}
 }
 
+// mostFindings is how many findings a sheet shows.
+const mostFindings = 60
+
+func (c *Recorded) shown() []record.Finding {
+	all := c.d().Findings
+	return all[:min(len(all), mostFindings)]
+}
+
+// more says how many findings are not shown; empty when all are.
+func (c *Recorded) more() string {
+	if n := len(c.d().Findings) - mostFindings; n > 0 {
+		return fmt.Sprintf("%d further findings are not shown here; they are in the result saved as data.", n)
+	}
+	return ""
+}
+
 var severityWords = map[record.Severity]string{
 	record.Note: "Note", record.Doubt: "Doubt", record.Blocking: "Blocking",
 }
