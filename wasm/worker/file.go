@@ -12,6 +12,7 @@ import (
 
 	"ratchetmark/internal/digest"
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/promise"
 )
 
 const (
@@ -73,13 +74,11 @@ func (r *fileReader) next() error {
 		return io.EOF
 	}
 	end := min(r.offset+pieceBytes, r.size)
-	buffer, err := await(r.file.Call("slice", r.offset, end).Call("arrayBuffer"))
+	piece, err := promise.Bytes(r.file.Call("slice", r.offset, end).Call("arrayBuffer"))
 	if err != nil {
 		return fmt.Errorf("read the file at byte %.0f: %w\nhint: was it moved or changed since it was opened", r.offset, err)
 	}
-	bytes := js.Global().Get("Uint8Array").New(buffer)
-	r.piece = make([]byte, bytes.Length())
-	js.CopyBytesToGo(r.piece, bytes)
+	r.piece = piece
 	r.offset = end
 	r.tell()
 	return nil
@@ -92,26 +91,4 @@ func (r *fileReader) tell() {
 	}
 	r.told = time.Now()
 	r.w.post(map[string]any{"kind": "progress", "id": r.id, "done": r.offset, "size": r.size})
-}
-
-// await waits for a promise. It must not be called while the browser waits for Go.
-func await(promise js.Value) (js.Value, error) {
-	type outcome struct {
-		value js.Value
-		err   error
-	}
-	settled := make(chan outcome, 1)
-	kept := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		settled <- outcome{value: args[0]}
-		return nil
-	})
-	defer kept.Release()
-	broken := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		settled <- outcome{err: js.Error{Value: args[0]}}
-		return nil
-	})
-	defer broken.Release()
-	promise.Call("then", kept, broken)
-	o := <-settled
-	return o.value, o.err
 }

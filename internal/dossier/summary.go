@@ -1,0 +1,173 @@
+package dossier
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
+)
+
+// summary is the first sentence of the sheet: what came out, and what to do.
+func summary(d *Dossier) string {
+	if d.Capacity == nil {
+		return "Nothing can be concluded yet: " + firstBlocking(d) + "."
+	}
+	if len(d.Exceedances) == 0 {
+		return nothingOver(d)
+	}
+	text := "This machine recorded " + highest(d) + ". " + capital(byVerdict(d)) + "."
+	switch {
+	case needsExamination(d):
+		text += " Keep it out of use until a competent person has examined it."
+	default:
+		text += " Its load cell is not to be relied on until its zero and a known mass have been checked."
+	}
+	return text
+}
+
+// missing says what nothing can be concluded without.
+func missing(d *Dossier) string {
+	if d.History.Rated <= 0 {
+		return "there is no rated load to hold the record against"
+	}
+	return "there is no reading"
+}
+
+func nothingOver(d *Dossier) string {
+	rated := Kg(float64(d.Capacity.Rated))
+	hours := "The hours in the bands show no load over the rated " + rated
+	switch {
+	case d.Blocked():
+		return "What can be read shows no load over the rated " + rated + ", but part of the record is not usable: " + firstBlocking(d) + "."
+	case d.has("peak-below-occupied-band"):
+		return hours + "; the peak lies below loads that were counted and is not to be believed."
+	case d.Capacity.Peak == nil:
+		return hours + "; there is no peak to hold against them."
+	}
+	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+}
+
+// has reports whether there is a finding with one of the codes.
+func (d *Dossier) has(codes ...string) bool {
+	return slices.ContainsFunc(d.Findings, func(f record.Finding) bool { return slices.Contains(codes, f.Code) })
+}
+
+// incomplete says that hours are missing from the figures; empty when none are.
+func incomplete(d *Dossier) string {
+	switch {
+	case d.has("row-ragged", "row-broken", "row-undated", "too-many"):
+		return " Rows of the file could not be read: the true figures may be higher."
+	case d.has("bands-incomplete", "bands-missing"):
+		return " The bands of a reading could not be used: the true figures may be higher."
+	case d.has("counter-backwards", "bands-changed", "faster-than-clock"):
+		return " Only the counters of the last reading are in it: the true figures may be higher."
+	case d.has("band-gap"):
+		return " Loads in the gap between bands are not in it: the true figures may be higher."
+	}
+	return ""
+}
+
+func firstBlocking(d *Dossier) string {
+	for _, f := range d.Findings {
+		if f.Severity == record.Blocking {
+			return f.Where + ": " + f.Message
+		}
+	}
+	return "no reading could be used"
+}
+
+// highest says how far and for how long the rated load was exceeded.
+func highest(d *Dossier) string {
+	rated := "its rated load of " + Kg(float64(d.Capacity.Rated))
+	hours := ""
+	if over := d.Capacity.HoursOver[0]; over.High > 0 {
+		hours = HoursBetween(over.Low, over.High)
+	}
+	p := d.Capacity.Peak
+	switch {
+	case p == nil || *d.Capacity.PeakPercent <= 100:
+		return hours + " over " + rated
+	case hours == "":
+		return fmt.Sprintf("a peak of %s, %s of %s", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated)
+	}
+	return fmt.Sprintf("a peak of %s, %s of %s, and %s over it", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated, hours)
+}
+
+// byVerdict says what came of the pieces: "1.9 h came from tie-down over the
+// platform; the peak of 812 kg stays undecided".
+func byVerdict(d *Dossier) string {
+	var parts []string
+	for _, verdict := range append(slices.Clone(cause.All), cause.Undecided) {
+		subject, all := piecesWith(d, verdict)
+		switch {
+		case subject == "":
+		case all && verdict == cause.Undecided:
+			parts = append(parts, "the record alone does not say why")
+		case all:
+			parts = append(parts, "by the record all of it came from "+Phrase(verdict))
+		case verdict == cause.Undecided:
+			parts = append(parts, subject+" "+stay(subject)+" undecided")
+		default:
+			parts = append(parts, subject+" came from "+Phrase(verdict))
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// piecesWith names the pieces with a verdict, and says whether they are all.
+func piecesWith(d *Dossier, verdict cause.Cause) (subject string, all bool) {
+	var peaks []string
+	var low, high float64
+	all = true
+	for _, x := range d.Exceedances {
+		switch {
+		case x.Verdict != verdict:
+			all = false
+		case x.What == cause.Peak:
+			peaks = append(peaks, digits(float64(*x.Peak), 0))
+		default:
+			low, high = low+x.Hours.Low, high+x.Hours.High
+		}
+	}
+	var parts []string
+	if high > 0 {
+		over := d.Capacity.HoursOver[0] // pieces of withheld intervals may repeat hours
+		parts = append(parts, HoursBetween(min(low, over.Low), min(high, over.High)))
+	}
+	switch len(peaks) {
+	case 0:
+	case 1:
+		parts = append(parts, "the peak of "+peaks[0]+" kg")
+	default:
+		parts = append(parts, "the peaks of "+list(peaks, "and")+" kg")
+	}
+	return list(parts, "and"), all
+}
+
+// stay is the verb for what stays undecided.
+func stay(subject string) string {
+	if strings.HasPrefix(subject, "the peak of") {
+		return "stays"
+	}
+	return "stay"
+}
+
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
+
+// needsExamination reports whether any exceedance may have been a real load:
+// all but those that follow to be drift.
+func needsExamination(d *Dossier) bool {
+	for _, x := range d.Exceedances {
+		if x.Verdict != cause.Drift {
+			return true
+		}
+	}
+	return false
+}
