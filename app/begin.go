@@ -22,6 +22,7 @@ func (c *Begin) pasting(event vugu.DOMEvent) { c.Model.Pasting = event.PropStrin
 // refill puts back what was in the paste box when the page was last left. The
 // renderer cannot set a value as long as a pasted record may be.
 func (c *Begin) refill(box js.Value) {
+	defer c.Model.Catch()
 	if box.Get(drawn).Truthy() {
 		return
 	}
@@ -30,6 +31,12 @@ func (c *Begin) refill(box js.Value) {
 }
 
 func (c *Begin) readPaste() { c.Model.Do(c.Model.Paste) }
+
+// unfold opens or closes the paste box.
+func (c *Begin) unfold(event vugu.DOMEvent) {
+	event.PreventDefault()
+	c.Model.Do(func() { c.Model.Unfold("paste") })
+}
 
 func (c *Begin) hasDraft() bool {
 	_, ok := c.Model.Draft()

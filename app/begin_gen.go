@@ -74,6 +74,7 @@ func (c *Begin) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("open", c.Model.Unfolded("paste"))
 				{
 					vgparent := vgn
 					_ = vgparent
@@ -81,7 +82,17 @@ func (c *Begin) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("Paste text instead"))
+					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+						EventType:	"click",
+						Func:		func(event vugu.DOMEvent) { c.unfold(event) },
+						// TODO: implement capture, etc. mostly need to decide syntax
+					})
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Paste text instead"}
+						vgparent.AppendChild(vgn)
+					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "paste"}}}

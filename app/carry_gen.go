@@ -59,6 +59,7 @@ func (c *Carry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgin.BuildEnv.WireComponent(vgcomp)
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
 						vgcomp.Narrow = c.chart("cn", 358)
 						vgcomp.Wide = c.chart("cw", 620)
 						vgout.Components = append(vgout.Components, vgcomp)

@@ -59,6 +59,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgin.BuildEnv.WireComponent(vgcomp)
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
 						vgcomp.Narrow = c.chart("en", 358)
 						vgcomp.Wide = c.chart("ew", 620)
 						vgout.Components = append(vgout.Components, vgcomp)
@@ -109,6 +110,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}}}
 			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("open", c.isOpen("assumptions", 0))
 			{
 				vgparent := vgn
 				_ = vgparent
@@ -116,7 +118,17 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("All that is assumed, with its source, to change"))
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.unfold(event, "assumptions", 0) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "All that is assumed, with its source, to change"}
+					vgparent.AppendChild(vgn)
+				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-list"}}}

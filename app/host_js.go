@@ -165,6 +165,9 @@ func refused(err *error) {
 	}
 }
 
+// Redraw draws the page once the one being drawn is done.
+func (b *Browser) Redraw() { go b.change(func() {}) }
+
 // Show brings an element into view once the page is drawn.
 func (b *Browser) Show(id string) {
 	js.Global().Call("ratchetmarkShow", id)

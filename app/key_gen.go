@@ -24,7 +24,7 @@ func (c *Key) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		_ = vgparent
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		for vgiterkeyt, e := range c.Causes {
+		for vgiterkeyt, e := range c.Entries {
 			var vgiterkey interface{} = vgiterkeyt
 			_ = vgiterkey
 			e := e

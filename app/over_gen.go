@@ -76,6 +76,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgin.BuildEnv.WireComponent(vgcomp)
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
 						vgcomp.Narrow = c.causes(i, 326)
 						vgcomp.Wide = c.causes(i, 420)
 						vgout.Components = append(vgout.Components, vgcomp)
@@ -99,6 +100,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						if len(x.Reasons) > 0 {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("open", c.isOpen("why", i))
 							{
 								vgparent := vgn
 								_ = vgparent
@@ -107,6 +109,11 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
 								vgn.SetInnerHTML(c.why(i))
+								vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+									EventType:	"click",
+									Func:		func(event vugu.DOMEvent) { c.unfold(event, "why", i) },
+									// TODO: implement capture, etc. mostly need to decide syntax
+								})
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 								vgparent.AppendChild(vgn)
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
@@ -167,6 +174,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								vgparent.AppendChild(vgn)
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("open", c.isOpen("asks", i))
 								{
 									vgparent := vgn
 									_ = vgparent
@@ -175,6 +183,11 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 									vgparent.AppendChild(vgn)
 									vgn.SetInnerHTML(c.rest(i))
+									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+										EventType:	"click",
+										Func:		func(event vugu.DOMEvent) { c.unfold(event, "asks", i) },
+										// TODO: implement capture, etc. mostly need to decide syntax
+									})
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
 									vgparent.AppendChild(vgn)
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ol", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "asks"}}}

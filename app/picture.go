@@ -4,6 +4,8 @@ import (
 	"hash/fnv"
 
 	"github.com/vugu/vugu/js"
+
+	"ratchetmark/app/model"
 )
 
 // Picture shows a drawing in two widths, of which the style sheet shows the one
@@ -11,6 +13,7 @@ import (
 // every word in them. The one that is not shown is left with its element, and
 // page.js draws it when the window changes or the page is printed.
 type Picture struct {
+	Model        *model.Model
 	Wide, Narrow string
 }
 
@@ -20,16 +23,13 @@ const drawn = "ratchetmarkDrawn"
 
 // mount puts a drawing into an element, unless it is there already.
 func (c *Picture) mount(element js.Value, svg string) {
+	defer c.Model.Catch()
 	sum := fnv.New32a()
 	sum.Write([]byte(svg))
 	key := float64(sum.Sum32())
 	if was := element.Get(drawn); was.Type() == js.TypeNumber && was.Float() == key {
 		return
 	}
+	js.Global().Call("ratchetmarkDraw", element, svg)
 	element.Set(drawn, key)
-	if show := js.Global().Get("ratchetmarkDraw"); show.Truthy() {
-		show.Invoke(element, svg)
-		return
-	}
-	element.Set("innerHTML", svg)
 }

@@ -59,6 +59,7 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgin.BuildEnv.WireComponent(vgcomp)
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
 						vgcomp.Narrow = c.ruler("n", 358)
 						vgcomp.Wide = c.ruler("w", 620)
 						vgout.Components = append(vgout.Components, vgcomp)
@@ -84,8 +85,8 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								vgin.BuildEnv.WireComponent(vgcomp)
 							}
 							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-							vgcomp.Causes = c.textures()
-							vgcomp.Pounds = c.Model.Pounds
+							vgcomp.Entries = c.textures()
+							vgcomp.Model = c.Model
 							vgout.Components = append(vgout.Components, vgcomp)
 							vgn = &vugu.VGNode{Component: vgcomp}
 							vgparent.AppendChild(vgn)
@@ -164,6 +165,7 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "figures"}}}
 			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("open", c.isOpen("figures", 0))
 			{
 				vgparent := vgn
 				_ = vgparent
@@ -171,7 +173,17 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("The record in figures"))
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.unfold(event, "figures", 0) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The record in figures"}
+					vgparent.AppendChild(vgn)
+				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "record"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "The record in figures"}}}

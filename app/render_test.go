@@ -38,6 +38,7 @@ func (shelf) Example(func(model.Outcome))  {}
 func (shelf) Template(func([]byte, error)) {}
 func (shelf) Save(string, string, []byte)  {}
 func (shelf) Print()                       {}
+func (shelf) Redraw()                      {}
 func (shelf) Keep(string, string) error    { return nil }
 func (shelf) Kept(string) string           { return "" }
 func (shelf) Show(string)                  {}

@@ -68,6 +68,7 @@ func (backstage) Example(func(model.Outcome))  {}
 func (backstage) Template(func([]byte, error)) {}
 func (backstage) Save(string, string, []byte)  {}
 func (backstage) Print()                       {}
+func (backstage) Redraw()                      {}
 func (backstage) Keep(string, string) error    { return errors.ErrUnsupported }
 func (backstage) Kept(string) string           { return "" }
 func (backstage) Show(string)                  {}

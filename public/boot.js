@@ -9,7 +9,7 @@
   window.eval = () => undefined;
 
   // fail puts a message above whatever is on the page. Each part is a sentence or two.
-  function fail(what, todo, detail) {
+  function fail(what, todo, detail, save) {
     const box = document.createElement("section");
     box.className = "boot-error";
     box.setAttribute("role", "alert");
@@ -20,10 +20,22 @@
     };
     add("h1", what);
     add("p", todo);
+    if (save) {
+      const button = document.createElement("button");
+      button.id = "save-all";
+      button.type = "button";
+      button.textContent = "Save everything as case files";
+      button.addEventListener("click", save);
+      box.append(button);
+    }
     if (detail) add("pre", detail);
     document.body.prepend(box);
     document.documentElement.dataset.failed = "1";
   }
+
+  // The program calls this when it can draw no more; it still runs, and save has it save what is open.
+  window.ratchetmarkFailed = (detail, save) =>
+    fail("The app can draw no more", "Save what is open, then load the page again.", detail, save);
 
   // missing names what this browser lacks, or is empty.
   function missing() {

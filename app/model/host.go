@@ -23,6 +23,8 @@ type Host interface {
 	Keep(key, text string) error
 	// Kept returns a text kept on the device, or an empty one.
 	Kept(key string) string
+	// Redraw draws the page again, soon.
+	Redraw()
 	// Show brings the element with this id into view and gives it the focus.
 	Show(id string)
 }

@@ -49,6 +49,8 @@ func (d *device) Template(finish func([]byte, error)) { finish([]byte("machine\n
 
 func (d *device) Save(name, _ string, data []byte) { d.saved[name] = string(data) }
 
+func (d *device) Redraw() {}
+
 func (d *device) Print() { d.prints++ }
 
 func (d *device) Keep(key, text string) error {

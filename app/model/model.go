@@ -36,7 +36,8 @@ type Model struct {
 	Busy    *Busy
 	Crash   string // what went wrong within the program; empty while nothing has
 
-	host Host
+	host     Host
+	unfolded map[string]bool
 }
 
 // Opened is one machine on the sheet.
@@ -79,16 +80,23 @@ func New(host Host) *Model {
 // Do runs an action. A panic within it is caught and shown, and what the
 // person entered stays and can be saved.
 func (m *Model) Do(action func()) {
-	defer func() {
-		if trouble := recover(); trouble != nil {
-			m.Fail(trouble)
-		}
-	}()
+	defer m.Catch()
 	action()
+}
+
+// Catch is to be deferred where the page calls back outside of an action: it
+// does for a panic what [Model.Do] does.
+func (m *Model) Catch() {
+	if trouble := recover(); trouble != nil {
+		m.Fail(trouble)
+	}
 }
 
 // Fail notes a fault of the program itself.
 func (m *Model) Fail(trouble any) {
+	if m.Crash == "" {
+		m.host.Redraw()
+	}
 	m.Crash = fmt.Sprintf("%v\n\n%s", trouble, debug.Stack())
 	m.Busy = nil
 }
@@ -246,7 +254,7 @@ func (o *Opened) assess() {
 
 var changedByHand = record.Finding{
 	Code: "changed-by-hand", Severity: record.Note, Where: "the whole record",
-	Message: "values were changed by hand after the file was read", Expected: "the record as it was read",
+	Message: "readings or assumptions were changed by hand after the file was read", Expected: "the file as it was read, with the usual assumptions",
 	Effect: "the file named below does not give this result; the saved case does", Hint: "save the case and hand that over",
 }
 
@@ -261,6 +269,17 @@ func noticeOf(err error) Notice {
 		lines = append(lines, "What to do: "+r.Hint+".")
 	}
 	return Notice{Title: r.File + " could not be read", Lines: lines}
+}
+
+// Unfolded reports whether a part of the page that can be folded is open.
+func (m *Model) Unfolded(id string) bool { return m.unfolded[id] }
+
+// Unfold opens a part of the page that is closed, and closes one that is open.
+func (m *Model) Unfold(id string) {
+	if m.unfolded == nil {
+		m.unfolded = map[string]bool{}
+	}
+	m.unfolded[id] = !m.unfolded[id]
 }
 
 // SwitchUnit shows loads on the ruler in the other unit.

@@ -77,8 +77,8 @@ func TestAssumptions(t *testing.T) {
 	before, answer := figuresOf(t, saveResult(p)), p.Text("#cost-answer")
 	old := value(p, field)
 
-	p.Type(field, "9,5")
-	p.WaitFor(usual)
+	setAssumption(p, field, "9,5")
+	p.until("the assumption is set", "document.querySelector("+quote(usual)+") !== null")
 	edited := p.Text("#cost-answer")
 	if edited == answer {
 		t.Errorf("got %q as before, want another answer", edited)
@@ -86,8 +86,7 @@ func TestAssumptions(t *testing.T) {
 	for text, words := range map[string]string{
 		"many": "is not a number", "-3": "load cycles per counted hour is", "1e9": "expected", "1,234": "can be read two ways", "": "a number is expected",
 	} {
-		p.Type(field, text)
-		p.Settle()
+		setAssumption(p, field, text)
 		if got := Eval[string](p, `document.querySelector("`+field+`").closest(".assumption").innerText`); !strings.Contains(got, words) {
 			t.Errorf("%q: got %q, want %q in it", text, got, words)
 		}
@@ -96,8 +95,7 @@ func TestAssumptions(t *testing.T) {
 			t.Errorf("%q: got %q, want the answer to stay %q", text, got, edited)
 		}
 	}
-	p.Type(field, "9.5")
-	p.Settle()
+	setAssumption(p, field, "9.5")
 	result := saveResult(p)
 	name, saved := p.Download(func() { p.Click("#save-case") })
 	file := filepath.Join(t.TempDir(), name)
@@ -107,8 +105,9 @@ func TestAssumptions(t *testing.T) {
 	if got, want := figuresOf(t, []byte(assess(t, file).out)), figuresOf(t, result); got != want || got == before {
 		t.Errorf("command: got %s\nwant %s, which differs from %s", around(got, want), around(want, got), around(before, want))
 	}
+	unfold(p, "details.assumptions")
 	p.Click(usual)
-	p.WaitGone(usual)
+	p.until("the usual value is back", "document.querySelector("+quote(usual)+") === null")
 	sameValues(t, p, "usual", map[string]string{field: old})
 	if got := p.Text("#cost-answer"); got != answer {
 		t.Errorf("got %q, want %q again", got, answer)
@@ -131,9 +130,12 @@ func TestWhatIsOpenStaysOpen(t *testing.T) {
 	stays("#start details", func() { p.Paste("#paste", "a record") })
 	openFile(p, filepath.Join(testdata, "demo", "lashed.case.json"))
 	stays("#recorded details", func() { press(p, "#unit") })
-	stays("#piece-1 details", func() { p.Type("#cycles_per_hour-value", "8") })
+	stays("#piece-1 details", func() { press(p, "#unit") })
+	stays("details.assumptions", func() { p.Type("#cycles_per_hour-value", "8") })
+	if t.Failed() {
+		return
+	}
 	p.Click("details.assumptions > summary")
-	p.Settle()
 	press(p, "#unit")
 	p.Settle()
 	if Eval[bool](p, `document.querySelector("details.assumptions").open`) {

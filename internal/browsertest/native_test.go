@@ -116,3 +116,21 @@ func press(p *Page, selector string) {
 	p.WaitFor(selector)
 	p.Do("document.querySelector(" + quote(selector) + ").click()")
 }
+
+// unfold opens a part of the page that can be closed, unless it is open.
+func unfold(p *Page, details string) {
+	p.t.Helper()
+	p.Settle()
+	if !Eval[bool](p, "document.querySelector("+quote(details)+").open") {
+		p.Click(details + " > summary")
+		p.Settle()
+	}
+}
+
+// setAssumption types a value for an assumption.
+func setAssumption(p *Page, field, text string) {
+	p.t.Helper()
+	unfold(p, "details.assumptions")
+	p.Type(field, text)
+	p.Settle()
+}

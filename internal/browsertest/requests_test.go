@@ -89,12 +89,13 @@ func useEverything(t *testing.T, p *Page) {
 		t.Fatal(err)
 	}
 	pasteRecord(p, string(data))
+	p.WaitFor("#sheet")
 	p.Click("#go-start")
 	typeCase(p, caseOf(t, "one-reading.csv"))
 	p.Download(func() { p.Click("#save-form") })
 	p.Click("#finish")
 	p.WaitFor("#sheet")
-	p.Type("#cycles_per_hour-value", "7")
+	setAssumption(p, "#cycles_per_hour-value", "7")
 	p.Download(func() { p.Click("#save-case") })
 	p.Download(func() { p.Click("#save-result") })
 	p.Do(`window.print = () => { window.printed = true }`) // the dialogue would wait for a person

@@ -11,7 +11,7 @@ import (
 // value returns what a field holds.
 func value(p *Page, selector string) string {
 	p.t.Helper()
-	p.WaitFor(selector)
+	p.until("finding "+selector, "document.querySelector("+quote(selector)+") !== null")
 	return Eval[string](p, "document.querySelector("+quote(selector)+").value")
 }
 

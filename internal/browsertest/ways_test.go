@@ -98,13 +98,9 @@ func typeReading(p *Page, n int, r typedReading, edges bool) {
 // pasteRecord pastes a text into the box on the start page and has it read.
 func pasteRecord(p *Page, text string) {
 	p.t.Helper()
-	if !Eval[bool](p, `document.querySelector("#start details").open`) {
-		p.Click("#start details summary")
-	}
+	unfold(p, "#start details")
 	p.Paste("#paste", text)
-	p.Do(`document.querySelector("#start details").open = true`) // XXX
 	p.Click("#read-paste")
-	p.WaitFor("#sheet")
 }
 
 // All ways in lead to the same sheet: a file that is picked, the same one dropped or pasted, and the same figures typed.

@@ -18,8 +18,12 @@ type canvas struct {
 // begin opens a picture of the given size with a spoken description.
 func begin(id string, width, height float64, class, label string) *canvas {
 	c := &canvas{id: id}
-	c.put(`<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s" role="img" aria-label="%s">`,
-		class, n(width), n(height), n(width), n(height), escape(label))
+	spoken := `aria-hidden="true"` // a picture without words is decoration
+	if label != "" {
+		spoken = `role="img" aria-label="` + escape(label) + `"`
+	}
+	c.put(`<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s" %s>`,
+		class, n(width), n(height), n(width), n(height), spoken)
 	return c
 }
 

@@ -50,7 +50,7 @@ func run() error {
 	root := &app.Root{Model: state}
 	for drawn := false; ; drawn = true {
 		if err := draw(renderer, env, root); err != nil {
-			return fmt.Errorf("draw the page: %w", err)
+			return rest(state, err)
 		}
 		if !drawn {
 			markReady()
@@ -62,33 +62,40 @@ func run() error {
 	}
 }
 
-// draw draws the page. A fault in drawing it is shown on the start page, with
-// the way to save what is open.
-func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) error {
-	trouble := attempt(renderer, env, root)
-	if trouble == nil {
-		return nil
+// draw draws the page. A fault in building it is shown on the start page, with
+// the way to save what is open; a fault of the renderer is final, as it leaves
+// the renderer with half a page.
+func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) (fault error) {
+	built, trouble := build(env, root)
+	if trouble != nil {
+		root.Model.Fail(trouble)
+		root.Model.GoStart()
+		if built, trouble = build(env, root); trouble != nil {
+			return fmt.Errorf("build the page: %v", trouble)
+		}
 	}
-	root.Model.Fail(trouble)
-	root.Model.GoStart()
-	if trouble = attempt(renderer, env, root); trouble != nil {
-		return fmt.Errorf("%v", trouble)
-	}
-	return nil
-}
-
-// attempt draws the page; trouble is what a component panicked with, or what
-// the renderer could not do.
-func attempt(renderer *domrender.JSRenderer, env *vugu.BuildEnv, root *app.Root) (trouble any) {
 	defer func() {
-		if fault := recover(); fault != nil {
-			trouble = fault
+		if trouble := recover(); trouble != nil {
+			fault = fmt.Errorf("draw the page: %v", trouble)
 		}
 	}()
-	if err := renderer.Render(env.RunBuild(root)); err != nil {
-		return err
-	}
-	return nil
+	return renderer.Render(built)
+}
+
+// build builds the page; trouble is what a component panicked with.
+func build(env *vugu.BuildEnv, root *app.Root) (built *vugu.BuildResults, trouble any) {
+	defer func() { trouble = recover() }()
+	return env.RunBuild(root), nil
+}
+
+// rest says that the page can be drawn no more, and stays so that what is open
+// can still be saved.
+func rest(state *model.Model, fault error) error {
+	js.Global().Call("ratchetmarkFailed", fault.Error(), js.FuncOf(func(js.Value, []js.Value) any {
+		state.SaveAll()
+		return nil
+	}))
+	select {}
 }
 
 // markReady tells the page, and whoever waits for it, that the app can be used.
