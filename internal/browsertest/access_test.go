@@ -162,7 +162,7 @@ func TestReflow(t *testing.T) {
 		}
 	})
 	p := Open(t, Phone)
-	p.Do(`(() => { const e = document.createElement("p"); e.textContent = "x".repeat(500); document.body.append(e) })()`)
+	p.Do(`(() => { const e = document.createElement("pre"); e.textContent = "x".repeat(500); document.body.append(e) })()`)
 	if sideways(p) == "" {
 		t.Error("got nothing too wide with a word of 500 letters: the check sees nothing")
 	}
