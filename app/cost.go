@@ -4,8 +4,10 @@ import (
 	"strings"
 
 	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
 
 	"ratchetmark/internal/assume"
+	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
 )
 
@@ -36,6 +38,17 @@ func (c *Cost) assumed() string {
 		}
 	}
 	return "Assumed: " + strings.Join(words, "; ") + "."
+}
+
+// mount draws the assumptions as a table, for paper: the fields to change them
+// in are made only when they are asked for.
+func (c *Cost) mount(element js.Value) {
+	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
+	var rows []chart.Row
+	for _, a := range c.d().Assumptions {
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Plain(a.Low), dossier.Plain(a.Value), dossier.Plain(a.High), c.source(a)}})
+	}
+	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
 }
 
 // id names the input of an assumption.

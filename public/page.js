@@ -12,11 +12,12 @@
     }, 0);
   };
 
-  // ratchetmarkDraw puts a drawing into an element: at once where it is shown, else when it comes to be shown. Every drawing
-  // stands on the page twice, for wide and for narrow windows.
+  // ratchetmarkDraw puts a drawing or a table into an element: at once where it is shown, else when it comes to be shown, as
+  // the window changes, the part that encloses it is opened or the page is printed.
   const wide = matchMedia("(min-width: 700px)");
   const waiting = new Map();
-  const needless = (element) => element.classList.contains(wide.matches ? "narrow" : "wide");
+  const needless = (element) =>
+    element.classList.contains(wide.matches ? "narrow" : "wide") || element.closest("details:not([open])") !== null;
   window.ratchetmarkDraw = (element, svg) => {
     if (needless(element)) {
       waiting.set(element, svg);
@@ -36,6 +37,7 @@
     }
   };
   wide.addEventListener("change", () => drawWaiting(false));
+  document.addEventListener("toggle", () => drawWaiting(false), true);
 
   let closed = [];
   window.addEventListener("beforeprint", () => {
