@@ -75,6 +75,8 @@ func TestAssumptions(t *testing.T) {
 	openFile(p, filepath.Join(testdata, "demo", "worked.case.json"))
 	field, usual := "#cycles_per_hour-value", "#cycles_per_hour-usual"
 	before, answer := figuresOf(t, saveResult(p)), p.Text("#cost-answer")
+	unfold(p, "details.assumptions")
+	p.WaitFor(field)
 	old := value(p, field)
 
 	setAssumption(p, field, "9,5")

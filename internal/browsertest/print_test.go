@@ -94,7 +94,11 @@ func TestPrint(t *testing.T) {
 		want = append(want, a.Name)
 	}
 	want = append(want, r.Cautions...)
+	press(p, "#recorded summary") // the table is drawn when it is opened, or printed
+	p.WaitFor("#record td")
 	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3, #sheet .finding")].map((e) => e.textContent)`)...)
+	press(p, "#recorded summary")
+	p.Settle()
 	if len(r.Exceedances) == 0 || len(r.Assumptions) == 0 || len(r.Cautions) < 3 || len(want) < 80 {
 		t.Fatalf("got %d things to look for, want at least 80", len(want))
 	}
