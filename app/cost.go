@@ -46,7 +46,7 @@ func (c *Cost) mount(element js.Value) {
 	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
 	var rows []chart.Row
 	for _, a := range c.d().Assumptions {
-		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Plain(a.Low), dossier.Plain(a.Value), dossier.Plain(a.High), c.source(a)}})
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), c.source(a)}})
 	}
 	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
 }

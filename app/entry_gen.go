@@ -46,6 +46,30 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(vugu.HTML("The machine, from its plate"))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
+			for _, f := range c.machineFields() {
+				var vgiterkey interface{} = f.Key
+				_ = vgiterkey
+				f := f
+				_ = f
+				{
+					vgcompKey := vugu.MakeCompKey(0x6CCA44EA06D9F3B^vgin.CurrentPositionHash(), f.Key)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Field)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.Model = c.Model
+					vgcomp.Spec = f
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "field"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -93,31 +117,7 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)
 			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			for _, f := range c.machineFields() {
-				var vgiterkey interface{} = f.Key
-				_ = vgiterkey
-				f := f
-				_ = f
-				{
-					vgcompKey := vugu.MakeCompKey(0x6CCA44EA06D9F3B^vgin.CurrentPositionHash(), f.Key)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Field)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgcomp.Spec = f
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}

@@ -8,12 +8,9 @@ import (
 
 // AssumptionValue writes an assumption with its interval.
 func AssumptionValue(a assume.Assumption) string {
-	value := Plain(a.Value)
-	if a.Value >= 10_000 {
-		value = Count(a.Value)
-	}
+	value := Grouped(a.Value)
 	if a.Low != a.High {
-		value += fmt.Sprintf(" (%s to %s)", Plain(a.Low), Plain(a.High))
+		value += fmt.Sprintf(" (%s to %s)", Grouped(a.Low), Grouped(a.High))
 	}
 	if a.Unit != "1" {
 		value += " " + a.Unit

@@ -52,6 +52,15 @@ func Plain(x float64) string {
 	return strconv.FormatFloat(x, 'g', 10, 64)
 }
 
+// Grouped writes a number as [Plain] does, with spaces between thousands from
+// ten thousand up.
+func Grouped(x float64) string {
+	if x >= 10_000 && x == math.Trunc(x) {
+		return Count(x)
+	}
+	return Plain(x)
+}
+
 // digits writes x with n digits after the point, halves rounded up.
 func digits(x float64, n int) string {
 	scale := math.Pow(10, float64(n))
