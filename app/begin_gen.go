@@ -202,7 +202,7 @@ func (c *Begin) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("An invented depot with five lifts over two years: one clean, one tied down, one overloaded in use, one with a drifted load cell, one mixed."))
+				vgn.SetInnerHTML(vugu.HTML("An invented depot with five lifts over two years, each with a story of its own: use, hires, trips and what the cell made of them."))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "primary"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "example"}}}

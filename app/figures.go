@@ -130,7 +130,10 @@ func hoursOver(d *dossier.Dossier, id string, width float64) string {
 	for _, o := range d.Capacity.HoursOver {
 		row := chart.Range{
 			Words:   fmt.Sprintf("over %d %%, %s", o.Percent, dossier.Kg(float64(d.Capacity.Rated)*float64(o.Percent)/100)),
-			Figures: dossier.HoursBetween(o.Low, o.High), Low: o.Low, High: o.High,
+			Figures: dossier.HoursBetween(o.Low, o.High), Low: o.Low, High: o.High, Open: o.Unbounded,
+		}
+		if o.Unbounded {
+			row.Figures = "at least " + dossier.H(o.Low)
 		}
 		if o.Estimate != nil {
 			row.Mark, row.HasMark = *o.Estimate, true

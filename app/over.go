@@ -51,16 +51,19 @@ func (c *Over) why(i int) string {
 // first names the record that would settle it best.
 func (c *Over) first(i int) string {
 	a := c.piece(i).AskFor[0]
-	return "Ask first for: " + a.Record + "; it " + a.Why + "."
+	return "Ask first for: " + a.Record + " (" + a.Why + ")."
 }
 
 func (c *Over) rest(i int) string {
 	return fmt.Sprintf("All %d records that would help, best first", len(c.piece(i).AskFor))
 }
 
-func (c *Over) not(r dossier.Reason) string { return "Not " + dossier.RuledOut(r) + ":" }
-
-func (c *Over) bits(a dossier.Ask) string { return fmt.Sprintf("(up to %.2f bit)", a.Bits) }
+func (c *Over) not(r dossier.Reason) string {
+	if out := dossier.RuledOut(r); out != "" {
+		return "Not " + out + ":"
+	}
+	return "To note:"
+}
 
 // sentence begins words with a capital.
 func (c *Over) sentence(words string) string {

@@ -215,11 +215,6 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 												vgparent.AppendChild(vgn)
 												vgn.SetInnerHTML(a.Why)
-												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-												vgparent.AppendChild(vgn)
-												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "small", Attr: []vugu.VGAttribute(nil)}
-												vgparent.AppendChild(vgn)
-												vgn.SetInnerHTML(c.bits(a))
 											}
 										}
 										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n            "}
@@ -251,7 +246,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("This version names a cause only where every other one is ruled out by the record, and never names work: the record alone does not rule out a wrong gain of the load cell."))
+		vgn.SetInnerHTML(vugu.HTML("This version names a cause only where every other one is ruled out by the record, and never work or drift: the record alone does not rule out a wrong gain of the load cell, nor a load that never left the platform."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

@@ -68,7 +68,7 @@ func (c *Recorded) finding(f record.Finding) string { return dossier.FindingText
 // mount draws the table of the record: as one piece of markup, because a
 // renderer that makes it cell by cell takes longer than all the rest.
 func (c *Recorded) mount(element js.Value) {
-	(&Picture{Model: c.Model}).mount(element, chart.Table("Hours in each load band, powered and moving, counted over the life up to each reading", c.head(), c.rows()))
+	(&Picture{Model: c.Model}).mount(element, chart.Table("Hours in each load band, powered and moving, counted over the life up to each reading; times in UTC", c.head(), c.rows()))
 }
 
 // head names the columns after the bands of the last reading.

@@ -30,6 +30,26 @@ var states = []state{
 		p.Drop("#app", "photo.jpg", "image/jpeg", []byte("\xff\xd8\xff\xe0 not a record"))
 		p.WaitFor("#notices")
 	}, false},
+	{"blocking", func(p *Page) {
+		p.Files("#file", "../../testdata/bad/overlap.case.json")
+		p.WaitFor("#sheet")
+	}, false},
+	{"pounds", func(p *Page) {
+		example(5)(p)
+		p.Click("#unit")
+	}, false},
+	{"assumptions", func(p *Page) {
+		example(3)(p)
+		p.Click("details.assumptions > summary")
+		p.Type("#cycles_per_hour-value", "many")
+		p.Type("#self_weight_share-value", "0.4")
+	}, false},
+	{"fault", func(p *Page) {
+		example(3)(p)
+		p.Do(`(() => { const real = URL.createObjectURL; URL.createObjectURL = () => { URL.createObjectURL = real; throw new Error("a fault made for the picture") } })()`)
+		p.Click("#save-case")
+		p.WaitFor("#crash")
+	}, false},
 	{"sheet-1", example(1), true},
 	{"sheet-2", example(2), true},
 	{"sheet-3", example(3), true},

@@ -7,6 +7,7 @@
 package capacity
 
 import (
+	"encoding/json"
 	"math"
 
 	"gonum.org/v1/gonum/stat"
@@ -41,6 +42,24 @@ type Over struct {
 	Low      float64  `json:"low_h"`
 	Estimate *float64 `json:"estimate_h"`
 	High     float64  `json:"high_h"`
+
+	// Unbounded: hours are missing from the record, and nothing bounds the
+	// figure from above. High and Estimate are then null in JSON.
+	Unbounded bool `json:"-"`
+}
+
+// MarshalJSON writes what is not known as null.
+func (o Over) MarshalJSON() ([]byte, error) {
+	type plain Over
+	if !o.Unbounded {
+		return json.Marshal(plain(o))
+	}
+	return json.Marshal(struct {
+		Percent  int      `json:"pct"`
+		Low      float64  `json:"low_h"`
+		Estimate *float64 `json:"estimate_h"`
+		High     *float64 `json:"high_h"`
+	}{o.Percent, o.Low, nil, nil})
 }
 
 // Result is what the machine may carry and how far the record went over it.

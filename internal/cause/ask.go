@@ -20,13 +20,15 @@ type question struct {
 	missing     func(f facts) bool // whether the case lacks it
 }
 
+const checkOfZero = "zero check with the platform empty, and with a known mass on it"
+
 func always(facts) bool { return true }
 
 // questions is the table of records, in the order in which a depot can get them.
 var questions = []question{
-	{"zero check with the platform empty, and with a known mass on it",
+	{checkOfZero,
 		"shows whether the cell reads what is there", []Cause{Drift}, always},
-	{"custody: who had the machine when, and when it was on a truck",
+	{"complete custody: who had the machine when, and when it was on a truck",
 		"tells use from transport", []Cause{Lashed, Shock}, func(f facts) bool { return f.custodyUnknown }},
 	{"readings taken before loading and after unloading",
 		"shows whether the hours and the peak came with the trip", []Cause{Lashed, Shock}, func(f facts) bool { return !f.inTransit && !f.custodyUnknown }},
@@ -59,6 +61,9 @@ func askFor(f facts, open []Cause) []Ask {
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Bits > out[j].Bits })
+	if _, never := neverEmpty(f); never { // the zero check comes first where the zero is in question
+		sort.SliceStable(out, func(i, j int) bool { return out[i].Record == checkOfZero && out[j].Record != checkOfZero })
+	}
 	return out
 }
 

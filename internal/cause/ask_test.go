@@ -21,7 +21,7 @@ func records(asks []Ask) []string {
 
 const (
 	zeroCheck = "zero check with the platform empty, and with a known mass on it"
-	custody   = "custody: who had the machine when, and when it was on a truck"
+	custody   = "complete custody: who had the machine when, and when it was on a truck"
 	bracket   = "readings taken before loading and after unloading"
 	tieDown   = "the tie-down that was used: photo, delivery note, the crew's word"
 	eventList = "the machine's own event list: alarms, power on and off"

@@ -3,8 +3,9 @@
 // rule that follows from the record; each rule states what it rests on.
 // Everything else is undecided, with the records that would settle it.
 //
-// No rule here can end with "worked": a histogram alone never rules out a
-// wrong gain of the load cell, and nobody is to be accused on less.
+// No rule here can end with "worked" or "drift": a histogram alone never rules
+// out a wrong gain of the load cell, nor a load that never left the platform.
+// Where the zero of the cell is in question, no cause is named at all.
 package cause
 
 import (
@@ -131,8 +132,10 @@ func weigh(h record.History, x Exceedance) Opinion {
 	default:
 		o.AskFor = askFor(f, o.Open)
 	}
-	if o.Verdict == Worked { // see the package comment
+	_, zeroInQuestion := neverEmpty(f)
+	if o.Verdict == Worked || o.Verdict != Undecided && zeroInQuestion { // see the package comment
 		o.Verdict = Undecided
+		o.AskFor = askFor(f, All)
 	}
 	return o
 }

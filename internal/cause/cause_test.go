@@ -51,14 +51,14 @@ func TestDemoMachines(t *testing.T) {
 			"3 band from 640 kg 1.9..1.9 h: lashed = lashed",
 		},
 		"drifted": {
-			"3 peak from 341 kg: drift = drift",
-			"3 band from 250 kg 19.9..19.9 h: drift = drift",
-			"3 band from 320 kg 3.6..3.6 h: drift = drift",
-			"4 peak from 346 kg: drift = drift",
-			"4 band from 250 kg 14.1..14.1 h: drift = drift",
-			"4 band from 320 kg 2.1..2.1 h: drift = drift",
-			"5 band from 250 kg 14.1..14.1 h: drift = drift",
-			"5 band from 320 kg 2.9..2.9 h: drift = drift",
+			"3 peak from 341 kg: " + all + " = undecided",
+			"3 band from 250 kg 19.9..19.9 h: worked lashed drift = undecided",
+			"3 band from 320 kg 3.6..3.6 h: worked lashed drift = undecided",
+			"4 peak from 346 kg: " + all + " = undecided",
+			"4 band from 250 kg 14.1..14.1 h: worked lashed drift = undecided",
+			"4 band from 320 kg 2.1..2.1 h: worked lashed drift = undecided",
+			"5 band from 250 kg 14.1..14.1 h: worked lashed drift = undecided",
+			"5 band from 320 kg 2.9..2.9 h: worked lashed drift = undecided",
 		},
 		"worked": {
 			"4 peak from 299 kg: " + all + " = undecided",
@@ -84,7 +84,7 @@ func TestDemoMachines(t *testing.T) {
 }
 
 // Accusing a user wrongly is the worst error: no record that this version can
-// be given ends with "worked". And whatever is concluded holds together.
+// be given ends with "worked", nor excuses an overload as "drift". And whatever is concluded holds together.
 func TestNothingIsEverWorked(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2026, 11))
 	seen := map[cause.Cause]int{}
@@ -92,13 +92,13 @@ func TestNothingIsEverWorked(t *testing.T) {
 		c := randomCase(rng)
 		for _, o := range cause.Weigh(record.Lay(c)) {
 			seen[o.Verdict]++
-			if o.Verdict == cause.Worked {
-				t.Fatalf("got worked, want never: %+v of %+v", o, c)
+			if o.Verdict == cause.Worked || o.Verdict == cause.Drift {
+				t.Fatalf("got worked or drift, want never: %+v of %+v", o, c)
 			}
 			consistent(t, o)
 		}
 	}
-	for _, c := range []cause.Cause{cause.Lashed, cause.Drift, cause.Undecided} {
+	for _, c := range []cause.Cause{cause.Lashed, cause.Undecided} {
 		if seen[c] < 10 {
 			t.Errorf("got %d pieces with %s, want enough of each to mean something", seen[c], c)
 		}
@@ -119,8 +119,8 @@ func consistent(t *testing.T, o cause.Opinion) {
 		t.Fatalf("got %v, %v, %v h, want them in order: %+v", o.Low, o.Estimate, o.High, o)
 	}
 	for i, a := range o.AskFor {
-		if a.Bits <= 0 || a.Bits > 1 || i > 0 && a.Bits > o.AskFor[i-1].Bits {
-			t.Fatalf("got %v, want gains in (0, 1] in falling order", o.AskFor)
+		if a.Bits <= 0 || a.Bits > 1 || i > 1 && a.Bits > o.AskFor[i-1].Bits {
+			t.Fatalf("got %v, want gains in (0, 1], in falling order but for a zero check that may come first", o.AskFor)
 		}
 	}
 	for _, r := range o.Reasons {

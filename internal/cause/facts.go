@@ -147,4 +147,4 @@ func (f facts) top() (record.Kilogram, bool) {
 	return f.x.segment.To, f.x.segment.Bounded
 }
 
-func clock(t time.Time) string { return t.UTC().Format("2006-01-02 15:04") }
+func clock(t time.Time) string { return t.UTC().Format("2 January 2006, 15:04 UTC") }

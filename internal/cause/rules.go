@@ -11,7 +11,7 @@ import (
 // becomes likely; assumptions without a source.
 const (
 	countable  record.Hour   = 0.5 // hours that no number of shocks adds up to
-	longEnough record.Hour   = 8   // moving hours in which a platform stands empty at some time
+	longEnough record.Hour   = 8   // moving hours in which a platform should stand empty at some time
 	trace      record.Hour   = 0.3 // hours that rounding of a counter cannot make
 	looseEnds  time.Duration = 6 * time.Minute
 )
@@ -32,7 +32,7 @@ var rules = []rule{
 	},
 	{
 		id: "countable-hours", out: []Cause{Shock},
-		restsOn: "a shock is over within seconds",
+		restsOn: "a shock is over within seconds; a platform that rests or hangs on something for longer is not counted as one",
 		applies: func(f facts) (string, bool) {
 			if f.x.What != Band || f.x.Low < countable {
 				return "", false
@@ -42,12 +42,12 @@ var rules = []rule{
 	},
 	{
 		id: "zero-right-afterwards", out: []Cause{Drift},
-		restsOn: "a wrong zero stays until somebody corrects it, and nobody did before these hours were counted",
+		restsOn: "a wrong zero stays until somebody corrects it, nobody did before these hours were counted, and the cell has no fault that comes and goes; a wrong gain does not matter where the platform is empty",
 		applies: zeroRightAfterwards,
 	},
 	{
-		id: "never-empty", out: []Cause{Worked, Lashed, Shock},
-		restsOn: "the platform stood empty at some time in these hours, and nothing is mounted on it for good",
+		id:      "never-empty", // rules nothing out: a machine may move with somebody on it all the time
+		restsOn: "nothing that can be checked without a zero check",
 		applies: neverEmpty,
 	},
 }
@@ -68,8 +68,8 @@ func zeroRightAfterwards(f facts) (string, bool) {
 }
 
 // neverEmpty: a machine that moved for hours and was never read below a load
-// has a zero wrong by at least that load. Where taking it off leaves no more
-// than the rated load, nothing went over.
+// may have a zero wrong by that load. So may one that was never without
+// somebody on it: the rule points at the zero check and rules nothing out.
 func neverEmpty(f facts) (string, bool) {
 	if f.loose || f.moving == nil || *f.moving < longEnough {
 		return "", false
@@ -82,7 +82,7 @@ func neverEmpty(f facts) (string, bool) {
 	if !bounded || top-floor > f.rated {
 		return "", false
 	}
-	return fmt.Sprintf("in %s moving hours the cell never read below %s kg, not even with the platform empty; less that, the load is at most %s kg",
+	return fmt.Sprintf("in %s moving hours the cell never read below %s kg; if the platform stood empty at any time, its zero is wrong by at least that, and the load was at most %s kg",
 		hours(*f.moving), record.Number(floor), record.Number(top-floor)), true
 }
 

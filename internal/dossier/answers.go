@@ -37,7 +37,7 @@ func recorded(d *Dossier) string {
 	last := h.Case.Readings[h.Intervals[len(h.Intervals)-1].After]
 	var parts []string
 	if hours := record.Total(record.Countable(last.Bands)); hours > 0 {
-		parts = append(parts, fmt.Sprintf("%s counted in %d load bands", H(float64(hours)), len(last.Bands)))
+		parts = append(parts, fmt.Sprintf("%s counted in %s", H(float64(hours)), bands(len(last.Bands))))
 	}
 	if peak := capacity.HighestPeak(h); peak != nil {
 		text := "a peak of " + Kg(float64(*peak))
@@ -78,6 +78,13 @@ func readingsSpan(h record.History) string {
 	return fmt.Sprintf("%d readings from %s to %s", n, day(first), day(last))
 }
 
+func bands(n int) string {
+	if n == 1 {
+		return "one load band"
+	}
+	return fmt.Sprintf("%d load bands", n)
+}
+
 func carry(d *Dossier) string {
 	c := d.Capacity
 	if c == nil {
@@ -101,7 +108,7 @@ func carried(d *Dossier, c *capacity.Result) string {
 	}
 	over := c.HoursOver[0]
 	if c.Counted == 0 {
-		return text + "; no hours were counted."
+		return text + "; no hours per band to hold against it."
 	}
 	if over.High == 0 {
 		return text + "; no counted hours over it."
@@ -122,6 +129,8 @@ func over(d *Dossier) string {
 		return "Not known: " + missing(d) + "."
 	case n == 0 && d.Blocked():
 		return "Nothing went over the rated load in what could be read; part of the record could not be used."
+	case n == 0 && withoutPeak(d) != "":
+		return "No counted hours went over the rated load; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	case n == 0:
 		return "Nothing went over the rated load."
 	case n == 1:
@@ -137,6 +146,9 @@ func cost(d *Dossier) string {
 		return "Not known: it needs a rated load and hours per band."
 	}
 	text := "Use so far amounts to "
+	if e.Relative.High != nil && *e.Relative.High < 0.0001 {
+		return "Use so far amounts to under 0.01 % of the design cycle budget." + incomplete(d)
+	}
 	if e.Relative.High == nil {
 		return text + "at least " + Percent(e.Relative.Low) + " of the design cycle budget; nothing bounds it above, because the open band has hours and there is no usable peak."
 	}

@@ -12,14 +12,20 @@ func cautions(d *Dossier) []string {
 	out := []string{
 		"This is not a certificate, an inspection or a licence to return a machine to use. The maker's manual, local law and a competent person come first.",
 	}
-	if needsExamination(d) {
+	if len(d.Exceedances) > 0 {
 		out = append(out, "A machine suspected of an overload stays out of use until a competent person has examined it.")
 	}
-	if beyondTests(d) {
-		out = append(out, "The peak lies beyond anything the type test covers (150 % of the rated load): have the structure examined, whatever the cause.")
+	switch p := peakPercent(d); {
+	case p > 150:
+		out = append(out, "The peak lies beyond anything the type test covers (150 % of the rated load; EN 280, 5.4.1.6, from memory): have the structure examined, whatever the cause.")
+	case p > 125:
+		out = append(out, "The peak lies above the static test load (125 % of the rated load): have the structure examined, whatever the cause.")
 	}
-	if has(d, cause.Drift) || undecided(d) {
+	if undecided(d) {
 		out = append(out, "A load cell that reads wrongly may fail to stop a real overload: have its zero and a known mass checked before the machine is used.")
+	}
+	if peakPercent(d) > 100 || len(d.Exceedances) > 0 {
+		out = append(out, "In transport, no strap over the platform: hold the machine at the tie-down points its maker names, and switch it off before lashing.")
 	}
 	out = append(out,
 		"A passed load test does not clear a history of overloads, and a 125 % test is no licence to work at 125 %.",
@@ -39,9 +45,12 @@ func has(d *Dossier, c cause.Cause) bool {
 
 func undecided(d *Dossier) bool { return has(d, cause.Undecided) }
 
-// beyondTests reports whether the peak exceeds the highest test load.
-func beyondTests(d *Dossier) bool {
-	return d.Capacity != nil && d.Capacity.PeakPercent != nil && *d.Capacity.PeakPercent > 150
+// peakPercent returns the peak in percent of the rated load; 0 without one.
+func peakPercent(d *Dossier) float64 {
+	if d.Capacity == nil || d.Capacity.PeakPercent == nil {
+		return 0
+	}
+	return *d.Capacity.PeakPercent
 }
 
 // day writes a date for a person.
@@ -61,7 +70,7 @@ func IntervalText(h record.History, number int) string {
 	case v.From.IsZero() || v.To.IsZero():
 		return "between readings " + numberPair(v.Before+1, v.After+1)
 	case day(v.From) == day(v.To):
-		return "on " + day(v.From) + ", " + v.From.UTC().Format("15:04") + " to " + v.To.UTC().Format("15:04")
+		return "on " + day(v.From) + ", " + v.From.UTC().Format("15:04") + " to " + v.To.UTC().Format("15:04") + " UTC"
 	}
 	return day(v.From) + " to " + day(v.To)
 }

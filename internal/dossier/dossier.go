@@ -59,6 +59,7 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	if d.History.Rated > 0 && len(c.Readings) > 0 {
 		d.conclude(set)
 	}
+	d.openBounds()
 	d.Cautions = cautions(&d)
 	d.Answers = answers(&d)
 	return d
@@ -76,6 +77,18 @@ func (d *Dossier) conclude(set assume.Set) {
 		exposure := fatigue.Assess(segments, d.History.Rated, set)
 		tidyExposure(&exposure)
 		d.Exposure = &exposure
+	}
+}
+
+// openBounds takes the upper bound from the hours over the rated load where
+// hours are missing from the record.
+func (d *Dossier) openBounds() {
+	if d.Capacity == nil || d.Capacity.Counted > 0 && incomplete(d) == "" {
+		return
+	}
+	for i := range d.Capacity.HoursOver {
+		o := &d.Capacity.HoursOver[i]
+		o.Unbounded, o.Estimate = true, nil
 	}
 }
 

@@ -3,6 +3,7 @@ package dossier
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/cause"
@@ -161,12 +162,17 @@ func verdictSentence(o cause.Opinion) string {
 		}
 	}
 	switch {
-	case len(out) == 0 && len(o.Reasons) > 0:
+	case len(out) == 0 && rulesOut(o.Reasons):
 		return "Undecided: the record contradicts itself, its reasons rule out every cause."
 	case len(out) == 0:
 		return "Undecided: the record rules out no cause."
 	}
 	return fmt.Sprintf("Undecided between %s. Ruled out: %s.", list(open, "and"), list(out, "and"))
+}
+
+// rulesOut reports whether any of the reasons rules a cause out.
+func rulesOut(reasons []cause.Reason) bool {
+	return slices.ContainsFunc(reasons, func(r cause.Reason) bool { return len(r.Rules) > 0 })
 }
 
 func contains(cs []cause.Cause, c cause.Cause) bool {

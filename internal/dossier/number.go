@@ -12,6 +12,9 @@ func Kg(x float64) string { return digits(x, 0) + " kg" }
 
 // H writes hours to a tenth, and shorter ones to a hundredth.
 func H(x float64) string {
+	if x > 0 && x < 0.005 {
+		return "under 0.01 h"
+	}
 	if x != 0 && math.Abs(x) < 0.1 {
 		return digits(x, 2) + " h"
 	}

@@ -18,13 +18,7 @@ func summary(d *Dossier) string {
 		return nothingOver(d)
 	}
 	text := "This machine recorded " + highest(d) + ". " + capital(byVerdict(d)) + "."
-	switch {
-	case needsExamination(d):
-		text += " Keep it out of use until a competent person has examined it."
-	default:
-		text += " Its load cell is not to be relied on until its zero and a known mass have been checked."
-	}
-	return text
+	return text + " Keep it out of use until a competent person has examined it."
 }
 
 // missing says what nothing can be concluded without.
@@ -37,16 +31,26 @@ func missing(d *Dossier) string {
 
 func nothingOver(d *Dossier) string {
 	rated := Kg(float64(d.Capacity.Rated))
-	hours := "The hours in the bands show no load over the rated " + rated
 	switch {
 	case d.Blocked():
 		return "What can be read shows no load over the rated " + rated + ", but part of the record is not usable: " + firstBlocking(d) + "."
-	case d.has("peak-below-occupied-band"):
-		return hours + "; the peak lies below loads that were counted and is not to be believed."
-	case d.Capacity.Peak == nil:
-		return hours + "; there is no peak to hold against them."
+	case withoutPeak(d) != "":
+		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}
 	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+}
+
+// withoutPeak says why the peak does not bound the loads; empty when it does.
+func withoutPeak(d *Dossier) string {
+	switch {
+	case d.has("peak-below-occupied-band"):
+		return "the peak lies below loads that were counted and is not to be believed"
+	case d.has("peak-fell"):
+		return "the peak was cleared"
+	case d.Capacity.Peak == nil:
+		return "there is no usable peak"
+	}
+	return ""
 }
 
 // has reports whether there is a finding with one of the codes.
@@ -57,6 +61,8 @@ func (d *Dossier) has(codes ...string) bool {
 // incomplete says that hours are missing from the figures; empty when none are.
 func incomplete(d *Dossier) string {
 	switch {
+	case d.Capacity != nil && d.Capacity.Counted == 0 && d.Blocked():
+		return " The hours of the record could not be used."
 	case d.has("row-ragged", "row-broken", "row-undated", "too-many"):
 		return " Rows of the file could not be read: the true figures may be higher."
 	case d.has("bands-incomplete", "bands-missing"):
@@ -95,6 +101,9 @@ func highest(d *Dossier) string {
 	return fmt.Sprintf("a peak of %s, %s of %s, and %s over it", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated, hours)
 }
 
+// condition stands beside every cause that is named.
+const condition = ", if what its reasons rest on is true"
+
 // byVerdict says what came of the pieces: "1.9 h came from tie-down over the
 // platform; the peak of 812 kg stays undecided".
 func byVerdict(d *Dossier) string {
@@ -106,11 +115,11 @@ func byVerdict(d *Dossier) string {
 		case all && verdict == cause.Undecided:
 			parts = append(parts, "the record alone does not say why")
 		case all:
-			parts = append(parts, "by the record all of it came from "+Phrase(verdict))
+			parts = append(parts, "all of it came from "+Phrase(verdict)+condition)
 		case verdict == cause.Undecided:
 			parts = append(parts, subject+" "+stay(subject)+" undecided")
 		default:
-			parts = append(parts, subject+" came from "+Phrase(verdict))
+			parts = append(parts, subject+" came from "+Phrase(verdict)+condition)
 		}
 	}
 	return strings.Join(parts, "; ")
@@ -159,15 +168,4 @@ func capital(text string) string {
 		return ""
 	}
 	return strings.ToUpper(text[:1]) + text[1:]
-}
-
-// needsExamination reports whether any exceedance may have been a real load:
-// all but those that follow to be drift.
-func needsExamination(d *Dossier) bool {
-	for _, x := range d.Exceedances {
-		if x.Verdict != cause.Drift {
-			return true
-		}
-	}
-	return false
 }

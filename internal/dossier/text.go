@@ -46,7 +46,7 @@ func (p *printer) wrap(first, rest, words string) {
 			p.line("%s", line)
 			line = strings.Repeat(" ", indent)
 		}
-		if len(line) > indent && !strings.HasSuffix(line, " ") {
+		if line != "" && !strings.HasSuffix(line, " ") {
 			line += " "
 		}
 		line += word
@@ -115,12 +115,16 @@ func (p *printer) capacity(d *Dossier) {
 	p.line("")
 	p.line("  over                    at least     about   at most")
 	for _, o := range c.HoursOver {
+		high := "not known"
+		if !o.Unbounded {
+			high = H(o.High)
+		}
 		about := "not known"
 		if o.Estimate != nil {
 			about = H(*o.Estimate)
 		}
 		load := float64(c.Rated) * float64(o.Percent) / 100
-		p.line("  %3d %% = %-14s %9s %9s %9s", o.Percent, Kg(load), H(o.Low), about, H(o.High))
+		p.line("  %3d %% = %-14s %9s %9s %9s", o.Percent, Kg(load), H(o.Low), about, high)
 	}
 }
 
@@ -130,12 +134,20 @@ func (p *printer) exceedances(d *Dossier) {
 		p.wrap("  - ", "    ", x.Title+", "+IntervalText(d.History, x.Interval)+".")
 		p.wrap("    ", "    ", x.Answer)
 		for _, r := range x.Reasons {
-			p.wrap("    ", "      ", fmt.Sprintf("Not %s: %s. Rests on: %s.", RuledOut(r), r.Text, r.RestsOn))
+			p.wrap("    ", "      ", ReasonText(r))
 		}
 		for _, a := range x.AskFor {
-			p.wrap("    ", "      ", fmt.Sprintf("Ask for: %s (%s; up to %.2f bit).", a.Record, a.Why, a.Bits))
+			p.wrap("    ", "      ", fmt.Sprintf("Ask for: %s (%s).", a.Record, a.Why))
 		}
 	}
+}
+
+// ReasonText writes a reason with what it rules out and what that rests on.
+func ReasonText(r Reason) string {
+	if out := RuledOut(r); out != "" {
+		return fmt.Sprintf("Not %s: %s. Rests on: %s.", out, r.Text, r.RestsOn)
+	}
+	return fmt.Sprintf("To note: %s.", r.Text)
 }
 
 // RuledOut names the causes a reason rules out.
