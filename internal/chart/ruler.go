@@ -173,8 +173,9 @@ func (f *frame) block(b Block) {
 	if b.Hours > 0 {
 		h := math.Max(density(b.Hours, b.From, split)*f.perDense, leastTall)
 		f.surface(Plain, f.x(b.From), f.base()-h, f.x(split)-f.x(b.From), h)
-		if textWidth(b.Words) <= f.x(split)-f.x(b.From)+8 { // else the table has it
-			f.text("hours", centre, f.fit(b.From, split, b.Words), f.base()-h-7, b.Words)
+		if w := textWidth(b.Words); w <= f.x(split)-f.x(b.From)+20 { // else the table has it
+			x := math.Min(f.fit(b.From, split, b.Words), f.x(f.Rated)-w/2-4) // clear of the rated load's line
+			f.text("hours", centre, math.Max(x, w/2+2), f.base()-h-7, b.Words)
 		}
 	}
 	if b.over() > 0 {

@@ -12,7 +12,7 @@ func AssumptionValue(a assume.Assumption) string {
 	if a.Low != a.High {
 		value += fmt.Sprintf(" (%s to %s)", Grouped(a.Low), Grouped(a.High))
 	}
-	if a.Unit != "1" {
+	if a.Unit != "1" && a.Unit != "1/h" { // the name says it already
 		value += " " + a.Unit
 	}
 	return a.Name + " " + value
