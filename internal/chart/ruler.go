@@ -173,7 +173,11 @@ func (f *frame) block(b Block) {
 	if b.Hours > 0 {
 		h := math.Max(density(b.Hours, b.From, split)*f.perDense, leastTall)
 		f.surface(Plain, f.x(b.From), f.base()-h, f.x(split)-f.x(b.From), h)
-		if w := textWidth(b.Words); w <= f.x(split)-f.x(b.From)+20 { // else the table has it
+		room := f.x(split) - f.x(b.From) + 8
+		if b.From == 0 { // the margin is free
+			room += sideMargin
+		}
+		if w := textWidth(b.Words); w <= room { // else the table has it
 			x := math.Min(f.fit(b.From, split, b.Words), f.x(f.Rated)-w/2-4) // clear of the rated load's line
 			f.text("hours", centre, math.Max(x, w/2+2), f.base()-h-7, b.Words)
 		}
@@ -199,7 +203,9 @@ func (f *frame) overPart(b Block, from float64) {
 	if b.Open {
 		f.put("</g>")
 	}
-	f.text("hours over", centre, f.fit(from, b.To, b.OverWords), f.base()-total-7, b.OverWords)
+	half := textWidth(b.OverWords)/2 + 6 // clear of the rated load's line
+	at := math.Max(f.fit(from, b.To, b.OverWords), math.Min(f.x(f.Rated)+half, f.width-half))
+	f.text("hours over", centre, at, f.base()-total-7, b.OverWords)
 }
 
 // fit returns where words stand that belong to the loads between from and to.
