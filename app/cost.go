@@ -23,6 +23,7 @@ func (c *Cost) lines() []string {
 	return []string{
 		"Load cycles: " + dossier.CountBounds(e.LoadCycles) + ", of " + dossier.Count(e.DesignCycles) + " designed for.",
 		"Load spectrum factor: " + dossier.FactorBounds(e.FactorKp) + "; class " + e.Class + ".",
+		dossier.AsRead,
 		"An index by Miner's rule, with each stress range taken as self-weight share plus load share. It says nothing about how long the machine will last.",
 	}
 }

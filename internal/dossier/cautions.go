@@ -7,6 +7,9 @@ import (
 	"ratchetmark/internal/record"
 )
 
+// AsRead says what the exposure takes for granted.
+const AsRead = "Loads are taken as the cell read them, whatever the cause: where it read too high, or nothing moved, the true figures are lower; where it read too low, higher."
+
 // cautions lists what has to stand beside the result, the gravest first.
 func cautions(d *Dossier) []string {
 	out := []string{
