@@ -5,7 +5,8 @@
 //
 // No rule here can end with "worked" or "drift": a histogram alone never rules
 // out a wrong gain of the load cell, nor a load that never left the platform.
-// Where the zero of the cell is in question, no cause is named at all.
+// No row of the table rules lashed out, so neither can be what is left; and
+// where the zero of the cell is in question, drift is not ruled out either.
 package cause
 
 import (
@@ -131,11 +132,6 @@ func weigh(h record.History, x Exceedance) Opinion {
 		fallthrough
 	default:
 		o.AskFor = askFor(f, o.Open)
-	}
-	_, zeroInQuestion := neverEmpty(f)
-	if o.Verdict == Worked || o.Verdict != Undecided && zeroInQuestion { // see the package comment
-		o.Verdict = Undecided
-		o.AskFor = askFor(f, All)
 	}
 	return o
 }

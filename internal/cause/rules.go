@@ -54,9 +54,10 @@ var rules = []rule{
 
 // zeroRightAfterwards: in transit the platform is empty, so drift would need a
 // zero wrong by at least the load read. Hours in the next interval, in a band
-// wholly below that load, show a zero that was not that wrong.
+// wholly below that load, show a zero that was not that wrong; unless the hours
+// of the interval itself put the zero in question.
 func zeroRightAfterwards(f facts) (string, bool) {
-	if !f.inTransit || f.workshopSince {
+	if _, inQuestion := neverEmpty(f); inQuestion || !f.inTransit || f.workshopSince {
 		return "", false
 	}
 	after := f.hoursBelow(f.at + 1)
