@@ -5,7 +5,6 @@ package app
 import (
 	"encoding/json"
 	"errors"
-
 	"syscall/js"
 
 	"ratchetmark/internal/intake"

@@ -4,7 +4,6 @@ package app
 
 import (
 	"fmt"
-
 	"syscall/js"
 
 	"ratchetmark/internal/promise"

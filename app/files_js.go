@@ -3,8 +3,9 @@
 package app
 
 import (
-	"github.com/vugu/vugu"
 	"syscall/js"
+
+	"github.com/vugu/vugu"
 
 	"ratchetmark/app/model"
 )

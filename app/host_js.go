@@ -6,9 +6,9 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"syscall/js"
 
 	"github.com/vugu/vugu"
-	"syscall/js"
 
 	"ratchetmark/app/model"
 	"ratchetmark/internal/intake"

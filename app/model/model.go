@@ -129,12 +129,6 @@ func (m *Model) GoSheet() {
 	}
 }
 
-// CloseAll takes every machine off the sheet.
-func (m *Model) CloseAll() {
-	m.Opened, m.Current = nil, 0
-	m.GoStart()
-}
-
 // ForgetNotices takes the notices off the page.
 func (m *Model) ForgetNotices() { m.Notices = nil }
 

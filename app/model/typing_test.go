@@ -133,7 +133,7 @@ func TestAFullDeviceIsSaidOnce(t *testing.T) {
 // figures; what the form does not show stays with the case.
 func TestCorrectingNothingChangesNothing(t *testing.T) {
 	m, _ := opened(t, lashed())
-	before, custody := result(t, &m.Case().Dossier), len(m.Case().Group.Case.Custody)
+	before, custody, handover := result(t, &m.Case().Dossier), len(m.Case().Group.Case.Custody), m.Case().Dossier.Answers.Handover
 	m.Correct()
 	m.Finish()
 	if m.Page != Sheet || len(m.Case().Group.Case.Custody) != custody {
@@ -143,7 +143,11 @@ func TestCorrectingNothingChangesNothing(t *testing.T) {
 		t.Error("the change by hand is not noted")
 	}
 	d := m.Case().Dossier
+	if !strings.Contains(d.Answers.Handover, "changes made by hand") {
+		t.Errorf("got %q, want it to say that the file alone does not give this", d.Answers.Handover)
+	}
 	d.Findings = d.Findings[:len(d.Findings)-1] // the note that it was changed by hand
+	d.Answers.Handover = handover
 	if after := result(t, &d); after != before {
 		t.Errorf("got %s, want %s", after, before)
 	}

@@ -147,17 +147,24 @@ func cost(d *Dossier) string {
 	}
 	text := "Use so far amounts to "
 	if e.Relative.High != nil && *e.Relative.High < 0.0001 {
-		return "Use so far amounts to under 0.01 % of the design cycle budget." + incomplete(d)
+		return "Use so far amounts to under 0.01 % of the design cycle budget."
 	}
 	if e.Relative.High == nil {
-		return text + "at least " + Percent(e.Relative.Low) + " of the design cycle budget; nothing bounds it above, because the open band has hours and there is no usable peak."
+		text += "at least " + Percent(e.Relative.Low) + " of the design cycle budget"
+		if missing := incomplete(d); missing != "" {
+			return text + "." + missing
+		}
+		return text + "; nothing bounds it above, because the open band has hours and there is no usable peak."
 	}
-	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate)) + incomplete(d)
+	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
 }
 
 func handover(d *Dossier) string {
 	if len(d.Inputs) == 0 {
 		return "Typed in by hand; print it or save the case so that another person can repeat it."
+	}
+	if d.has("changed-by-hand") {
+		return fmt.Sprintf("Rests on %s and on changes made by hand since, worked out by %s; save the case and hand that over, so that another person can repeat it.", files(len(d.Inputs)), d.Method)
 	}
 	return fmt.Sprintf("Rests on %s, worked out by %s; another person gets the same from the same file.", files(len(d.Inputs)), d.Method)
 }

@@ -80,8 +80,8 @@ func (d *Dossier) conclude(set assume.Set) {
 	}
 }
 
-// openBounds takes the upper bound from the hours over the rated load where
-// hours are missing from the record.
+// openBounds takes the upper bounds away where hours are missing from the
+// record: what is left is what there was at least.
 func (d *Dossier) openBounds() {
 	if d.Capacity == nil || d.Capacity.Counted > 0 && incomplete(d) == "" {
 		return
@@ -89,6 +89,10 @@ func (d *Dossier) openBounds() {
 	for i := range d.Capacity.HoursOver {
 		o := &d.Capacity.HoursOver[i]
 		o.Unbounded, o.Estimate = true, nil
+	}
+	if e := d.Exposure; e != nil { // the spectrum factor is a mean: it may lie either way, and is said of the hours there are
+		e.LoadCycles.Estimate, e.LoadCycles.High = nil, nil
+		e.Relative.Estimate, e.Relative.High = nil, nil
 	}
 }
 
