@@ -242,7 +242,7 @@ func (t *tableReader) broken(e *csv.ParseError) {
 
 // find keeps a finding: with the case it belongs to, or for all.
 func (t *tableReader) find(c *tableCase, at record.Origin, f record.Finding) {
-	f.File, f.Line, f.Column = at.File, at.Line, at.Column
+	f = f.At(at)
 	if f.Where == "" {
 		f.Where = f.Path.Words()
 	}

@@ -182,7 +182,7 @@ func (r *caseReader) find(offset int, f record.Finding) {
 		return
 	}
 	at := r.tree.line.at(offset)
-	f.File, f.Line, f.Column = r.tree.name, at.Line, at.Column
+	f = f.At(record.Origin{File: r.tree.name, Line: at.Line, Column: at.Column})
 	if f.Where == "" {
 		f.Where = f.Path.Words()
 	}

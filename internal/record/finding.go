@@ -27,8 +27,10 @@ type Finding struct {
 	Effect   string   `json:"effect"`
 	Hint     string   `json:"hint,omitempty"`
 	File     string   `json:"file,omitempty"`
+	Sheet    string   `json:"sheet,omitempty"`
 	Line     int      `json:"line,omitempty"`
 	Column   int      `json:"column,omitempty"`
+	Cell     string   `json:"cell,omitempty"`
 
 	Path Path `json:"-"` // where in the case, to look up the place in the file
 }
@@ -107,10 +109,42 @@ func (p Path) Up() Path {
 	return p[:i]
 }
 
-// Origin is a place in a file; lines and columns count from 1, 0 is unknown.
+// Origin is a place in a file; lines and columns count from 1, 0 is unknown. In
+// a spreadsheet, Sheet and Cell name the place and Line is the row.
 type Origin struct {
 	File         string
+	Sheet        string `json:",omitempty"`
 	Line, Column int
+	Cell         string `json:",omitempty"` // as "B7"
+}
+
+// Origin returns where in a file a finding was made.
+func (f *Finding) Origin() Origin { return Origin{f.File, f.Sheet, f.Line, f.Column, f.Cell} }
+
+// At returns the finding with its place in a file.
+func (f Finding) At(o Origin) Finding {
+	f.File, f.Sheet, f.Line, f.Column, f.Cell = o.File, o.Sheet, o.Line, o.Column, o.Cell
+	return f
+}
+
+// String writes the place as "file:line:column", or "file, sheet, cell".
+func (o Origin) String() string {
+	text := o.File
+	if o.Sheet != "" {
+		text += ", " + o.Sheet
+	}
+	switch {
+	case o.Cell != "":
+		return text + ", " + o.Cell
+	case o.Line > 0 && o.Sheet != "":
+		text += fmt.Sprintf(", row %d", o.Line)
+	case o.Line > 0:
+		text += fmt.Sprintf(":%d", o.Line)
+		if o.Column > 0 {
+			text += fmt.Sprintf(":%d", o.Column)
+		}
+	}
+	return text
 }
 
 // Origins tells where in a file each part of a case was read.
@@ -137,7 +171,7 @@ func (o Origins) Place(fs []Finding) {
 			f.Where = f.Path.Words()
 		}
 		if at, ok := o.Find(f.Path); ok && f.Line == 0 {
-			f.File, f.Line, f.Column = at.File, at.Line, at.Column
+			*f = f.At(at)
 		}
 	}
 }
