@@ -38,7 +38,7 @@ func TestPathSteps(t *testing.T) {
 // A finding is placed where its own part stands, else where the nearest part
 // stands that encloses it; a finding that has a line keeps it.
 func TestOriginsPlace(t *testing.T) {
-	origins := record.Origins{"readings/2": {"a", 20, 5}, "readings/2/peak_kg": {"a", 31, 18}}
+	origins := record.Origins{"readings/2": {File: "a", Line: 20, Column: 5}, "readings/2/peak_kg": {File: "a", Line: 31, Column: 18}}
 	findings := []record.Finding{
 		{Path: "readings/2/peak_kg"}, {Path: "readings/2/bands/1/hours"}, {Path: "readings/1"},
 		{Path: "readings/2", File: "b", Line: 3, Column: 1, Where: "here"},
@@ -53,7 +53,7 @@ func TestOriginsPlace(t *testing.T) {
 	} {
 		f := findings[i]
 		equal(t, want.where, f.Where, want.where)
-		equal(t, want.where, record.Origin{File: f.File, Line: f.Line, Column: f.Column}, record.Origin{File: want.file, Line: want.line, Column: want.column})
+		equal(t, want.where, f.Origin(), record.Origin{File: want.file, Line: want.line, Column: want.column})
 	}
 }
 
