@@ -1,0 +1,96 @@
+package wording
+
+// bandFieldWords are the rows of fieldWords for bands, custody, events and days.
+var bandFieldWords = []fieldRow{
+	{FieldBand, "en", "band;load band;load range;range;load class;load bin;bin;bucket;load interval;interval;load;load level;band label;weight band;weight range;weight class;loads"},
+	{FieldBand, "de", "lastband;lastbereich;bereich;lastklasse;klasse;laststufe;stufe;lastintervall;last;gewichtsklasse;gewichtsbereich;lastkollektiv;kollektivklasse"},
+	{FieldBand, "fr", "bande;plage;plage de charge;tranche;tranche de charge;classe;classe de charge;bande de charge;niveau de charge;charge;intervalle;intervalle de charge"},
+	{FieldBand, "es", "banda;banda de carga;rango;rango de carga;intervalo;intervalo de carga;clase de carga;nivel de carga;tramo;tramo de carga;carga"},
+	{FieldBand, "it", "fascia;fascia di carico;banda di carico;campo;campo di carico;intervallo;intervallo di carico;classe di carico;livello di carico;carico"},
+
+	{FieldFrom, "", "from kg;band from"},
+	{FieldFrom, "en", "from;lower edge;lower limit;lower bound;load from;min;minimum;min load;minimum load;above;over;greater than;lower;low;band from;from load;range from;lower load;band min;band lower;load min;band start"},
+	{FieldFrom, "de", "von;untergrenze;untere grenze;ab;last von;unterer rand;last ab;mindestlast;min last;last min;von last;bereich von;minimum"},
+	{FieldFrom, "fr", "de;limite inférieure;borne inférieure;charge de;charge min;charge minimale;à partir de;plus de;min charge"},
+	{FieldFrom, "es", "desde;límite inferior;carga desde;carga mínima;carga min;de;mínimo;más de"},
+	{FieldFrom, "it", "da;limite inferiore;carico da;carico minimo;carico min;estremo inferiore;minimo;oltre"},
+
+	{FieldTo, "", "to kg;band to"},
+	{FieldTo, "en", "to;upper edge;upper limit;upper bound;load to;max;maximum;below;under;up to;less than;upper;high;band to;to load;range to;upper load;band max;band upper;load max;band end"},
+	{FieldTo, "de", "bis;obergrenze;obere grenze;last bis;oberer rand;unter;last max;bis last;bereich bis;maximum"},
+	{FieldTo, "fr", "à;limite supérieure;borne supérieure;charge à;jusqu'à;moins de"},
+	{FieldTo, "es", "hasta;límite superior;carga hasta;a;máximo;menos de"},
+	{FieldTo, "it", "a;fino a;limite superiore;carico a;carico fino a;estremo superiore;massimo;meno di"},
+
+	{FieldHours, "en", "hours;hours in band;time in band;duration;band hours;hours at load;time at load;h;hours in range;time in range;time;hour;hours in load band;dwell time;time spent;hrs"},
+	{FieldHours, "de", "stunden;stunden im band;zeit im band;dauer;verweildauer;stunden im bereich;zeit im bereich;zeit;verweilzeit;stunden je band;stunden je klasse;std;zeitdauer"},
+	{FieldHours, "fr", "heures;durée;heures dans la bande;temps dans la bande;temps;heures par tranche;temps par tranche;heures par bande;durée dans la plage"},
+	{FieldHours, "es", "horas;duración;horas en la banda;tiempo en la banda;tiempo;horas por banda;horas en el rango;tiempo en el rango"},
+	{FieldHours, "it", "ore;durata;ore nella fascia;tempo nella fascia;tempo;ore per fascia;ore nel campo"},
+
+	{FieldShare, "en", "share;share of time;percent;percentage;proportion;fraction;percent of time;percent of powered time;share of powered time;percent powered time;share of hours;percent of hours;percentage of time"},
+	{FieldShare, "de", "anteil;prozent;prozentanteil;zeitanteil;anteil der betriebszeit;anteil an der betriebszeit;prozent der betriebszeit;prozentsatz;stundenanteil;relativer anteil"},
+	{FieldShare, "fr", "pourcentage;pourcent;part du temps;proportion;pourcentage du temps;pour cent"},
+	{FieldShare, "es", "porcentaje;proporción;por ciento;porcentaje de tiempo;porcentaje del tiempo;cuota;fracción"},
+	{FieldShare, "it", "quota;percentuale;per cento;percentuale di tempo;percentuale del tempo;frazione;proporzione"},
+
+	{FieldCustodyFrom, "", "custody from"},
+	{FieldCustodyFrom, "en", "from;from date;start;start date;since;begin;beginning;date from;hire start;on hire;on hire from;hire from;on hire date;date out;hired from;hired on;valid from;rental start;start of hire;collected"},
+	{FieldCustodyFrom, "de", "von;von datum;beginn;start;mietbeginn;seit;ab;datum von;anfang;mietbeginn am;startdatum;vermietet ab;vermietet von;ausgang;übergabe am"},
+	{FieldCustodyFrom, "fr", "de;du;début;depuis;date de début;date début;début de location;à partir de;sortie;date de sortie;à compter de"},
+	{FieldCustodyFrom, "es", "desde;de;inicio;fecha de inicio;fecha inicio;comienzo;inicio del alquiler;inicio de alquiler;salida;fecha de salida;fecha desde"},
+	{FieldCustodyFrom, "it", "da;dal;inizio;data di inizio;data inizio;inizio noleggio;dalla data;uscita;data uscita"},
+
+	{FieldCustodyTo, "", "custody to"},
+	{FieldCustodyTo, "en", "to;to date;end;end date;until;till;finish;date to;hire end;off hire;on hire to;on hire until;hire to;off hire date;return;returned;returned on;date in;hired to;hired until;valid to;rental end;end of hire"},
+	{FieldCustodyTo, "de", "bis;bis datum;ende;mietende;datum bis;enddatum;rückgabe;rückgabe am;vermietet bis;eingang;rückgabedatum"},
+	{FieldCustodyTo, "fr", "à;au;fin;date de fin;date fin;fin de location;jusqu'au;jusqu'à;retour;date de retour"},
+	{FieldCustodyTo, "es", "hasta;a;fin;fecha de fin;fecha fin;final;fin del alquiler;fin de alquiler;devolución;fecha de devolución;fecha hasta"},
+	{FieldCustodyTo, "it", "a;al;fine;data di fine;data fine;fine noleggio;fino al;restituzione;rientro;data rientro;alla data"},
+
+	{FieldHolder, "en", "holder;custody;held by;status;hire status;rental status;location;state;custody kind;in custody of;possession"},
+	{FieldHolder, "de", "besitz;verbleib;status;mietstatus;standort;zustand;gewahrsam;aufenthalt"},
+	{FieldHolder, "fr", "détenteur;garde;statut;situation;emplacement;état"},
+	{FieldHolder, "es", "custodia;situación;estado;ubicación;estatus;poseedor"},
+	{FieldHolder, "it", "custodia;detentore;stato;ubicazione;posizione;situazione"},
+
+	{FieldWho, "en", "who;customer;customer name;hirer;hired by;hired to whom;renter;client;client name;company;haulier;carrier;lessee"},
+	{FieldWho, "de", "wer;kunde;kundenname;mieter;firma;spediteur;frachtführer;entleiher;auftraggeber"},
+	{FieldWho, "fr", "qui;client;nom du client;locataire;société;entreprise;transporteur"},
+	{FieldWho, "es", "quién;cliente;nombre del cliente;arrendatario;empresa;transportista;inquilino"},
+	{FieldWho, "it", "chi;cliente;nome cliente;noleggiatore;azienda;ditta;trasportatore;locatario;nome del cliente"},
+
+	{FieldNote, "en", "note;notes;remark;remarks;comment;comments;observation"},
+	{FieldNote, "de", "notiz;bemerkung;bemerkungen;anmerkung;anmerkungen;kommentar;hinweis;notizen"},
+	{FieldNote, "fr", "remarque;commentaire;observations;annotation"},
+	{FieldNote, "es", "nota;observación;observaciones;comentario;comentarios;anotación"},
+	{FieldNote, "it", "nota;note;osservazione;osservazioni;commento;commenti;annotazione"},
+
+	{FieldEventAt, "", "event at"},
+	{FieldEventAt, "en", "event time;event date;time of event;date of event;alarm time;time of alarm;date;time;date and time;timestamp;date time;time stamp;occurred at;occurred;alarm date;event timestamp;when;logged at"},
+	{FieldEventAt, "de", "ereigniszeit;zeitpunkt des ereignisses;alarmzeit;datum;zeit;uhrzeit;datum und uhrzeit;datum uhrzeit;zeitpunkt;zeitstempel;zeitpunkt des alarms;ereignisdatum;datum zeit"},
+	{FieldEventAt, "fr", "date de l'événement;heure de l'événement;date de l'alarme;heure de l'alarme;date et heure;horodatage;date heure;date et heure de l'événement;heure"},
+	{FieldEventAt, "es", "fecha del evento;hora del evento;fecha de la alarma;hora de la alarma;fecha;hora;fecha y hora;marca de tiempo;fecha hora;fecha evento"},
+	{FieldEventAt, "it", "data dell'evento;ora dell'evento;data evento;ora evento;data dell'allarme;data;ora;data e ora;marca temporale;data ora;ora dell'allarme"},
+
+	{FieldEventKind, "", "event kind"},
+	{FieldEventKind, "en", "event;event type;alarm;alarm type;kind of event;type of event;type;what happened;event name;alarm name;incident;event description;kind"},
+	{FieldEventKind, "de", "ereignis;ereignisart;ereignistyp;alarm;alarmart;alarmtyp;art;typ;meldung;vorfall;art des ereignisses;art des alarms;störung"},
+	{FieldEventKind, "fr", "événement;type d'événement;alarme;type d'alarme;incident;nature de l'événement;genre"},
+	{FieldEventKind, "es", "evento;tipo de evento;alarma;tipo de alarma;suceso;incidente;tipo;tipo evento"},
+	{FieldEventKind, "it", "evento;tipo di evento;allarme;tipo di allarme;tipo;avvenimento;tipo evento;tipo allarme"},
+
+	{FieldEventLoad, "", "event load kg"},
+	{FieldEventLoad, "en", "event load;load at event;alarm load;load at alarm;load;load at the time;weight at event;load during event;weight"},
+	{FieldEventLoad, "de", "last beim ereignis;last bei alarm;ereignislast;alarmlast;last;last beim alarm;gewicht"},
+	{FieldEventLoad, "fr", "charge lors de l'événement;charge à l'alarme;charge;charge de l'événement;charge lors de l'alarme;poids"},
+	{FieldEventLoad, "es", "carga del evento;carga en la alarma;carga;carga en el evento;carga de la alarma;peso"},
+	{FieldEventLoad, "it", "carico all'evento;carico all'allarme;carico;carico dell'evento;carico dell'allarme;peso"},
+
+	{FieldDailyDate, "", "daily date"},
+	{FieldDailyDate, "en", "date;day;date of use;day of use;use date;usage date;working day;calendar day"},
+	{FieldDailyDate, "de", "datum;tag;einsatztag;tagesdatum;nutzungstag;kalendertag;datum des einsatzes"},
+	{FieldDailyDate, "fr", "date;jour;date d'utilisation;jour d'utilisation;journée"},
+	{FieldDailyDate, "es", "fecha;día;fecha de uso;día de uso;jornada"},
+	{FieldDailyDate, "it", "data;giorno;giornata;data di utilizzo;giorno di utilizzo"},
+}
