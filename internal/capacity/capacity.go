@@ -1,6 +1,7 @@
 // Package capacity holds a record against what the machine may carry: the
 // rated load as persons plus tools and materials, the load-sensing window, the
-// test loads, and for how many hours a load was exceeded, as exact bounds.
+// test loads, and for how many hours a load was exceeded, as exact bounds. It
+// adds up a crew's plan, and lists what is asked for after an overload.
 //
 // No body text of EN 280 or ISO 16368 was at hand: values from memory are said
 // to be so in the table of package assume and stay editable.

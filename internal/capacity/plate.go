@@ -12,24 +12,34 @@ func CheckPlate(c *record.Case, set assume.Set) []record.Finding {
 	if c.Machine.RatedLoad == nil || *c.Machine.RatedLoad <= 0 || !record.Finite(*c.Machine.RatedLoad) {
 		return nil
 	}
-	rated := *c.Machine.RatedLoad
-	mp, me := set.Value(assume.PersonMass), set.Value(assume.ToolsMass)
 	least := 1
 	if p := c.Machine.StatedPersons(); p != nil {
 		least = *p
 	}
-	smallest := SmallestRatedLoad(least, mp, me)
+	return CheckRated(*c.Machine.RatedLoad, least, RuleOf(set), "machine/rated_load_kg")
+}
+
+// CheckRated holds a rated load against the smallest one for n persons.
+func CheckRated(rated record.Kilogram, n int, rule PersonRule, at record.Path) []record.Finding {
+	smallest := SmallestRatedLoad(n, rule.Further, rule.base())
 	if rated >= smallest {
 		return nil
 	}
-	at := record.Path("machine/rated_load_kg")
 	return []record.Finding{{
 		Code: "plate-inconsistent", Severity: record.Doubt, Path: at, Where: at.Words(),
 		Message:  fmt.Sprintf("the rated load is %s kg", record.Number(rated)),
-		Expected: fmt.Sprintf("at least %s kg for %s of %s kg with %s kg of tools and materials", record.Number(smallest), persons(least), record.Number(mp), record.Number(me)),
+		Expected: fmt.Sprintf("at least %s kg for %s", record.Number(smallest), rule.asked(n)),
 		Effect:   "the plate was read wrongly or is older than the rule; every share of the rated load stands on it",
 		Hint:     "read the plate again: rated load, persons, and the unit",
 	}}
+}
+
+// asked writes what the rule asks for n persons.
+func (p PersonRule) asked(n int) string {
+	if p.First != p.Further {
+		return fmt.Sprintf("%s: %s kg for the first and %s kg for each further one", persons(n), record.Number(p.First), record.Number(p.Further))
+	}
+	return fmt.Sprintf("%s of %s kg with %s kg of tools and materials", persons(n), record.Number(p.Further), record.Number(p.Tools))
 }
 
 func persons(n int) string {
@@ -37,4 +47,41 @@ func persons(n int) string {
 		return "one person"
 	}
 	return fmt.Sprintf("%d persons", n)
+}
+
+// Left is what n persons leave of the rated load for tools and materials, in
+// kg; below zero where the persons alone are over it.
+type Left struct {
+	Persons int
+	Assumed float64 // with persons of the mass that the rule assumes
+	Real    float64 // with persons of a real mass
+}
+
+// LeftForTools returns what 1, 2, … n persons leave of the rated load, under
+// the mass the rule assumes and a real mass in kg, as a mean or a percentile.
+// A rule whose first person includes tools leaves what it leaves beside them.
+func LeftForTools(rated record.Kilogram, n int, rule PersonRule, real float64) ([]Left, *record.Finding) {
+	if f := first(rule.check(), RatedLoads.Check(float64(rated), "machine/rated_load_kg"),
+		PersonCount.Check(float64(n), "machine/persons"), PersonLoad.Check(real, "person_kg")); f != nil {
+		return nil, f
+	}
+	if f := coversOne(rated, rule.First); f != nil {
+		return nil, f
+	}
+	var out []Left
+	for k := 1; k <= n; k++ {
+		out = append(out, Left{
+			Persons: k,
+			Assumed: float64(rated - SmallestRatedLoad(k, rule.Further, rule.First-rule.Further)),
+			Real:    float64(rated) - float64(k)*real,
+		})
+	}
+	return out, nil
+}
+
+// coversOne refuses a rated load that does not cover one person.
+func coversOne(rated record.Kilogram, person float64) *record.Finding {
+	least := RatedLoads
+	least.Least = person
+	return least.Check(float64(rated), "machine/rated_load_kg")
 }
