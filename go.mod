@@ -7,6 +7,8 @@ require (
 	github.com/syumai/workers v0.32.0
 	github.com/vugu/vjson v0.0.0-20200505061711-f9cbed27d3d9
 	github.com/vugu/vugu v0.4.0
+	golang.org/x/net v0.47.0
+	golang.org/x/text v0.31.0
 	gonum.org/v1/gonum v0.17.0
 )
 

@@ -1,0 +1,245 @@
+package table
+
+import (
+	"bytes"
+	"encoding/binary"
+	"io"
+	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+
+	"ratchetmark/internal/record"
+)
+
+// wide tells how many bytes a character takes, and their order.
+type wide int
+
+const (
+	narrow wide = iota
+	little      // UTF-16, low byte first
+	big
+)
+
+// wideOf tells whether text is UTF-16: by its byte order mark, or where every
+// other byte of the beginning is zero, as it is in plain text.
+func wideOf(head []byte) wide {
+	switch {
+	case bytes.HasPrefix(head, []byte("\xff\xfe")):
+		return little
+	case bytes.HasPrefix(head, []byte("\xfe\xff")):
+		return big
+	}
+	n := min(len(head)&^1, 64)
+	if n < 4 {
+		return narrow
+	}
+	even, odd := 0, 0
+	for i := 0; i < n; i += 2 {
+		if head[i] == 0 {
+			even++
+		}
+		if head[i+1] == 0 {
+			odd++
+		}
+	}
+	switch {
+	case even == 0 && odd*10 >= n/2*9:
+		return little
+	case odd == 0 && even*10 >= n/2*9:
+		return big
+	}
+	return narrow
+}
+
+// narrowed decodes the beginning of UTF-16 text, for sniffing.
+func narrowed(head []byte, w wide) []byte {
+	var order binary.ByteOrder = binary.LittleEndian
+	if w == big {
+		order = binary.BigEndian
+	}
+	var out []byte
+	for i := 0; i+1 < len(head); i += 2 {
+		out = utf8.AppendRune(out, rune(order.Uint16(head[i:])))
+	}
+	return out
+}
+
+// decoder gives text as UTF-8 without a byte order mark. UTF-16 is told by its
+// beginning. Other text is UTF-8 up to the first byte that is not; where all
+// before was ASCII it is Windows-1252 from there on (as browsers read what calls
+// itself ISO 8859-1, WHATWG Encoding Standard), else the byte is replaced.
+type decoder struct {
+	in     io.Reader
+	wide   wide
+	marked bool // began with a byte order mark
+
+	raw      []byte // read, not yet looked at
+	out      []byte // decoded, not yet given
+	eof      error
+	wideText bool // characters beyond ASCII have been seen
+	single   bool // Windows-1252 from here on
+	replaced int
+	line     int // lines given, to say where the first odd byte stands
+	oddLine  int
+}
+
+const decodePiece = 32 << 10
+
+func newDecoder(in io.Reader, head []byte) *decoder {
+	d := &decoder{wide: wideOf(head)}
+	d.marked = bytes.HasPrefix(head, []byte(bom)) || bytes.HasPrefix(head, []byte("\xff\xfe")) || bytes.HasPrefix(head, []byte("\xfe\xff"))
+	switch d.wide {
+	case little:
+		in = unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Reader(in)
+	case big:
+		in = unicode.UTF16(unicode.BigEndian, unicode.UseBOM).NewDecoder().Reader(in)
+	default:
+		if d.marked {
+			in = &skipper{in, len(bom)}
+		}
+	}
+	d.in = in
+	return d
+}
+
+// skipper leaves out the first bytes.
+type skipper struct {
+	in io.Reader
+	n  int
+}
+
+func (s *skipper) Read(p []byte) (int, error) {
+	for s.n > 0 {
+		n, err := s.in.Read(make([]byte, s.n))
+		s.n -= n
+		if err != nil {
+			return 0, err
+		}
+	}
+	return s.in.Read(p)
+}
+
+// Read implements io.Reader.
+func (d *decoder) Read(p []byte) (int, error) {
+	for len(d.out) == 0 {
+		if d.eof != nil && len(d.raw) == 0 {
+			return 0, d.eof
+		}
+		if err := d.fill(); err != nil {
+			return 0, err
+		}
+	}
+	n := copy(p, d.out)
+	d.out = d.out[n:]
+	return n, nil
+}
+
+// fill decodes what is whole of what was read, and reads the next piece once
+// nothing but the beginning of a character is left.
+func (d *decoder) fill() error {
+	if d.eof == nil && (len(d.raw) == 0 || !d.single && !utf8.FullRune(d.raw)) {
+		piece := make([]byte, len(d.raw)+decodePiece)
+		copy(piece, d.raw)
+		n, err := d.in.Read(piece[len(d.raw):])
+		d.raw = piece[:len(d.raw)+n]
+		if err != nil {
+			d.eof = err
+		}
+	}
+	for len(d.raw) > 0 {
+		good := d.good()
+		if good == 0 && d.eof == nil && !utf8.FullRune(d.raw) && !d.single {
+			return nil // the rest of a character is still to come
+		}
+		switch {
+		case good == 0:
+			good = 1
+			d.out = append(d.out, d.odd(d.raw[0])...)
+		case d.single:
+			text, _ := charmap.Windows1252.NewDecoder().Bytes(d.raw[:good])
+			d.out = append(d.out, text...)
+		case len(d.out) == 0:
+			d.out = d.raw[:good:good]
+		default:
+			d.out = append(d.out, d.raw[:good]...)
+		}
+		d.line += bytes.Count(d.raw[:good], []byte("\n"))
+		d.raw = d.raw[good:]
+	}
+	return nil
+}
+
+// good returns how much of what was read can be taken as it is.
+func (d *decoder) good() int {
+	if d.single {
+		return len(d.raw)
+	}
+	if utf8.Valid(d.raw) {
+		d.wideText = d.wideText || !ascii(d.raw)
+		return len(d.raw)
+	}
+	i := 0
+	for i < len(d.raw) {
+		if d.raw[i] < utf8.RuneSelf {
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRune(d.raw[i:])
+		if r == utf8.RuneError && size <= 1 {
+			break
+		}
+		d.wideText = true
+		i += size
+	}
+	return i
+}
+
+func ascii(p []byte) bool {
+	for _, b := range p {
+		if b >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
+}
+
+// odd takes a byte that is not UTF-8.
+func (d *decoder) odd(b byte) []byte {
+	if d.oddLine == 0 {
+		d.oddLine = d.line + 1
+	}
+	if !d.wideText && d.wide == narrow {
+		d.single = true
+		out, _ := charmap.Windows1252.NewDecoder().Bytes([]byte{b})
+		return out
+	}
+	d.replaced++
+	return []byte("\ufffd")
+}
+
+// say tells what was detected, where it is not plain UTF-8.
+func (d *decoder) say(name string, note func(record.Origin, record.Finding)) {
+	f := record.Finding{Code: "encoding-detected", Severity: record.Note, Where: "the whole file", Expected: "UTF-8"}
+	at := record.Origin{File: name, Line: 1, Column: 1}
+	switch {
+	case d.replaced > 0:
+		f.Code, f.Severity = "encoding-broken", record.Doubt
+		f.Message = "some bytes are not UTF-8, though the text before them is"
+		f.Effect, f.Hint = "each is shown as \ufffd; names may not match", "export the file again as UTF-8"
+		at.Line = d.oddLine
+	case d.single:
+		f.Message = "a byte that is not UTF-8, and nothing but ASCII before it"
+		f.Effect, f.Hint = "the text is read as Windows-1252, which holds ISO 8859-1", "check names with accents; export as UTF-8 if they look wrong"
+		at.Line = d.oddLine
+	case d.wide != narrow && d.marked:
+		f.Message = "the text is UTF-16, as its byte order mark says"
+		f.Effect = "none; it is read as that"
+	case d.wide != narrow:
+		f.Message = "every other byte at the beginning is zero"
+		f.Effect = "the text is read as UTF-16"
+	default:
+		return
+	}
+	note(at, f)
+}
