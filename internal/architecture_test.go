@@ -16,8 +16,11 @@ var arrows = map[string][]string{
 	"record":   nil,
 	"chart":    nil,
 	"assume":   {"record"},
-	"intake":   {"record"},
+	"wording":  {"record"},
+	"table":    {"record"},
+	"intake":   {"record", "table", "wording"},
 	"capacity": {"record", "assume"},
+	"bodymass": {"record", "assume", "capacity"},
 	"fatigue":  {"record", "assume"},
 	"cause":    {"record"},
 	"dossier":  {"record", "assume", "intake", "capacity", "fatigue", "cause"},
@@ -28,7 +31,7 @@ var arrows = map[string][]string{
 var never = []string{"syscall/js", "net/http", "net", "os", "os/exec", "io/ioutil", "crypto/tls", "unsafe", "C", "github.com/vugu/", "github.com/syumai/"}
 
 // outside are the modules that a domain package may use besides the standard library.
-var outside = []string{"gonum.org/v1/gonum/"}
+var outside = []string{"gonum.org/v1/gonum/", "golang.org/x/text/", "golang.org/x/net/html", "github.com/thedatashed/xlsxreader"}
 
 // importsOf returns what a package of ours imports, tests aside, natively and
 // in the browser.

@@ -166,6 +166,9 @@ func handover(d *Dossier) string {
 	if d.has("changed-by-hand") {
 		return fmt.Sprintf("Rests on %s and on changes made by hand since, worked out by %s; save the case and hand that over, so that another person can repeat it.", files(len(d.Inputs)), d.Method)
 	}
+	if d.has("guide-used") {
+		return fmt.Sprintf("Rests on %s and on a guide made by hand that says what its columns are, worked out by %s; another person gets the same from both.", files(len(d.Inputs)), d.Method)
+	}
 	return fmt.Sprintf("Rests on %s, worked out by %s; another person gets the same from the same file.", files(len(d.Inputs)), d.Method)
 }
 

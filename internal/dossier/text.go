@@ -97,8 +97,8 @@ func (p *printer) findings(fs []record.Finding) {
 // FindingText writes a finding as sentences.
 func FindingText(f record.Finding) string {
 	where := f.Where
-	if f.Line > 0 {
-		where += fmt.Sprintf(" (%s:%d:%d)", f.File, f.Line, f.Column)
+	if f.Line > 0 || f.Sheet != "" {
+		where += " (" + f.Origin().String() + ")"
 	}
 	text := fmt.Sprintf("%s: %s; expected %s. Effect: %s.", where, f.Message, f.Expected, f.Effect)
 	if f.Hint != "" {

@@ -36,12 +36,11 @@ var bad = map[string]struct {
 	"blank.csv":           {refused: "blank.csv: the file begins with nothing but blank lines"},
 	"photo.jpg":           {refused: "photo.jpg: the file is a JPEG picture"},
 	"photo-named.csv":     {refused: "photo-named.csv: the file is a JPEG picture"},
-	"html-page.csv":       {refused: "html-page.csv: the file is a web page or XML"},
-	"utf16.csv":           {refused: "utf16.csv: the file is text in UTF-16"},
+	"html-page.csv":       {refused: "html-page.csv: the file is a web page or XML without a table of more than one cell"},
 	"not-a-case.json":     {refused: "not-a-case.json:1:2: the number 18 that is not a case"},
 	"deep.json":           {refused: "deep.json:1:42: values are nested more than 40 deep"},
 	"truncated.case.json": {refused: "truncated.case.json:13:45: the file ends in the middle of a value"},
-	"missing-column.csv":  {refused: "missing-column.csv:2: the heading row lacks hours"},
+	"missing-column.csv":  {refused: "missing-column.csv:2: the heading row has no column with the hours"},
 
 	// values that cannot be read
 	"wrong-types.case.json":     {found: []string{"value-unreadable 8:20", "value-unreadable 10:16", "bands-incomplete 10:16"}},
@@ -54,7 +53,8 @@ var bad = map[string]struct {
 	"text-in-number.csv":        {found: []string{"value-unreadable 4:42", "bands-incomplete 4:35"}},
 	"ambiguous-number.csv":      {found: []string{"number-ambiguous 3:45"}},
 	"ragged.csv":                {found: []string{"row-ragged 4:1", "row-ragged 6:1", "band-gap 5:35", "band-gap 7:35", "hours-short-of-powered 3:24"}},
-	"unclosed-quote.csv":        {found: []string{"row-broken 4:42", "hours-short-of-powered 3:24"}},
+	"unclosed-quote.csv":        {found: []string{"row-broken 4:1", "band-gap 5:35", "hours-short-of-powered 3:24"}},
+	"utf16.csv":                 {found: []string{"encoding-detected 1:1"}},
 	"control-characters.csv":    {found: []string{"hidden-characters 3:1"}},
 	"html-in-fields.case.json":  {}, // text is text
 

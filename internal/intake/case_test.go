@@ -177,9 +177,9 @@ func TestBrokenJSON(t *testing.T) {
 		`{}`:                           `x:1:1: an object that is not a case`,
 		`{"format":"f"} 5`:             `x:1:16: the number 5 that is not a case`,
 		`["a"]`:                        `x:1:2: the text "a" that is not a case`,
-		`[[{"format":"f"}]]`:           `x:1:2: a list that is not a case`,
+		`[[{"format":"f"}]]`:           `x: no row is a heading that is known; the first is "format"`,
 		`[null]`:                       `x:1:2: null that is not a case`,
-		`{"type":"FeatureCollection"}`: `x:1:1: an object that is not a case`,
+		`{"type":"FeatureCollection"}`: `x: no row is a heading that is known; the first is "type"`,
 	} {
 		_, err := intake.ReadBytes("x", []byte(text))
 		if err == nil || !strings.HasPrefix(err.Error(), want) {
@@ -207,7 +207,7 @@ func TestReadsToTheEnd(t *testing.T) {
 		"delimited": heading + "A,boom,230,2,,2026-03-02,1,,99,,0,90,1\n" + strings.Repeat("\n", 100_000),
 	} {
 		r := &counting{r: strings.NewReader(text)}
-		batch, err := intake.Read("x", r, nil)
+		batch, err := intake.Read("x", r, intake.Options{}, nil)
 		if err != nil || batch.Bytes != int64(len(text)) || r.n != int64(len(text)) || !r.ended {
 			t.Errorf("%s: got %d bytes, %v, want all %d and the end", name, batch.Bytes, err, len(text))
 		}
@@ -310,7 +310,7 @@ func TestStreamGivesTheSameAsFiles(t *testing.T) {
 		stream.Write(append(line, '\n'))
 		want = append(want, figures(t, dossier.From([]intake.Batch{batch})[0]))
 	}
-	batch, err := intake.Read("stream", &stream, nil)
+	batch, err := intake.Read("stream", &stream, intake.Options{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,15 +1,15 @@
 package intake
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 
 	"ratchetmark/internal/record"
 )
 
-// readJSON reads one case object, a list of them, or several one after the other.
-func readJSON(name string, in io.Reader) ([]Record, error) {
+// readJSON reads one case object, a list of them, or several one after the
+// other. Values that are no cases are read as tables.
+func (g *gatherer) readJSON(name string, in io.Reader) ([]Record, error) {
 	data, err := io.ReadAll(io.LimitReader(in, maxJSON+1))
 	if err != nil {
 		return nil, err
@@ -17,46 +17,78 @@ func readJSON(name string, in io.Reader) ([]Record, error) {
 	if len(data) > maxJSON {
 		return nil, &Refusal{File: name, Found: fmt.Sprintf("more than %d MiB of JSON", maxJSON>>20), Expected: "a case file; one machine takes a few kilobytes", Hint: "split the file by machine"}
 	}
-	data = bytes.TrimPrefix(data, []byte(bom))
 	tree := newTreeReader(name, data)
 	var records []Record
+	var plain []node
 	for {
 		tree.values = 0
 		n, err := tree.next(0)
 		if err == io.EOF {
-			return records, nil
+			break
 		}
 		if err != nil {
 			return nil, err
 		}
-		cases := []node{n}
-		if n.shape == array {
-			cases = n.items
-		}
-		for _, c := range cases {
-			if !looksLikeCase(c) {
-				return nil, tree.notACase(c)
+		switch {
+		case isGuide(n):
+			guide, err := ReadGuide(data[n.offset:tree.dec.InputOffset()])
+			if err != nil {
+				return nil, tree.badGuide(n, err)
 			}
-			records = append(records, readCase(tree, c))
-		}
-		if len(cases) == 0 {
+			g.brought = append(g.brought, guide)
+		case looksLikeCase(n):
+			records = append(records, readCase(tree, n))
+		case n.shape == array && len(n.items) > 0 && all(n.items, looksLikeCase):
+			for _, c := range n.items {
+				records = append(records, readCase(tree, c))
+			}
+		case n.shape == scalar || len(n.items)+len(n.fields) == 0:
 			return nil, tree.notACase(n)
+		case n.shape == array && allScalar(n.items):
+			return nil, tree.notACase(n.items[0])
+		default:
+			plain = append(plain, n)
 		}
 	}
+	if len(plain) > 0 {
+		return records, g.readPlain(tree, plain)
+	}
+	return records, nil
 }
 
-// looksLikeCase reports whether a value is worth reading as a case: any object
-// with a member that only cases have.
+// isGuide reports whether a value calls itself a guide.
+func isGuide(n node) bool {
+	format := n.step("format")
+	if n.shape != object || format == nil {
+		return false
+	}
+	text, _ := format.value.(string)
+	return text == GuideFormat
+}
+
+func (t *treeReader) badGuide(n node, err error) *Refusal {
+	r := t.refuse(n.offset, err.Error(), "a guide as this program writes it")
+	r.Hint = "write the guide anew: open a file, point out its columns and save the guide"
+	return r
+}
+
+func all(nodes []node, is func(node) bool) bool {
+	for _, n := range nodes {
+		if !is(n) {
+			return false
+		}
+	}
+	return true
+}
+
+// looksLikeCase reports whether a value is meant as a case: an object that names
+// a format, or has the parts of a case in their shapes.
 func looksLikeCase(n node) bool {
 	if n.shape != object {
 		return false
 	}
-	for _, f := range n.fields {
-		if f.name == "format" || f.name == "machine" || f.name == "readings" {
-			return true
-		}
-	}
-	return false
+	machine, readings := n.step("machine"), n.step("readings")
+	return n.step("format") != nil || machine != nil && machine.shape == object || readings != nil && readings.shape == array && machine == nil
 }
 
 func (t *treeReader) notACase(n node) *Refusal {

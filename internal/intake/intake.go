@@ -1,19 +1,19 @@
-// Package intake reads a load record from the bytes of a file: a case file
-// (JSON), a stream of case objects, or delimited text. It names the place of
-// everything it could not read, and reads on.
+// Package intake turns the bytes of a file, or of a pasted text, into cases. It
+// tells case files from tables of any shape, reads both, and notes what does not
+// fit with its place; nothing is mended in silence.
 package intake
 
 import (
-	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 
 	"ratchetmark/internal/record"
+	"ratchetmark/internal/table"
 )
 
-// Record is one case as it was read, with what was found on the way.
+// Record is one case with what was noted while reading it. Findings do not
+// include those of [record.Check].
 type Record struct {
 	Case     record.Case
 	Findings []record.Finding
@@ -22,51 +22,49 @@ type Record struct {
 
 // Batch is all that one file held.
 type Batch struct {
-	Name    string
-	SHA256  string // filled in by package digest
-	Bytes   int64
-	Records []Record
+	Name      string
+	SHA256    string // filled in by package digest
+	Bytes     int64
+	Records   []Record
+	Sheets    []Sheet    // the tables of the file, as they were found
+	Questions []Question // what their values leave open
+	Guides    []Guide    // the guides that were used
+	Brought   []Guide    // the guides that the file itself holds
 }
 
 // Refusal says why a file could not be read at all.
-type Refusal struct {
-	File     string `json:"file"`
-	Line     int    `json:"line"` // 0: the whole file
-	Column   int    `json:"column"`
-	Found    string `json:"found"`
-	Expected string `json:"expected"`
-	Hint     string `json:"hint"`
-}
-
-// Error writes the refusal as "file:line:column: found; expected ...".
-func (r *Refusal) Error() string {
-	return fmt.Sprintf("%s: %s; expected %s", r.Place(), r.Found, r.Expected)
-}
-
-// Place writes where the fault was found.
-func (r *Refusal) Place() string {
-	switch {
-	case r.Line == 0:
-		return r.File
-	case r.Column == 0:
-		return fmt.Sprintf("%s:%d", r.File, r.Line)
-	}
-	return fmt.Sprintf("%s:%d:%d", r.File, r.Line, r.Column)
-}
+type Refusal = table.Refusal
 
 // Limits on what is read. Far above what a machine produces, low enough that a
-// hostile file cannot exhaust a tablet.
+// hostile file cannot exhaust a tablet. Those of the containers are in package table.
 const (
 	maxJSON     = 64 << 20 // bytes of a case file or a stream of cases
-	maxLine     = 64 << 10 // bytes of one line of delimited text
 	maxDepth    = 40       // nesting of JSON
 	maxValues   = 1 << 20  // values of one case, or of one list of cases
 	maxBands    = 200      // bands of one reading
 	maxEntries  = 5_000    // readings, custody entries, events or days of one case
+	maxMachines = 5_000    // machines of one file of tables
+	maxKept     = 500_000  // bands of one file of tables, all machines together
 	maxText     = 1000     // characters of a name or a note
 	maxFindings = 500      // findings of one file that are kept; the rest is counted
-	sniffed     = 4096     // bytes looked at to tell what a file is
 )
+
+// Options say how a file is to be read where it does not say so itself.
+type Options struct {
+	Guides map[string]Guide // by signature of the heading they are for
+}
+
+// GuidesOf makes options of guides.
+func GuidesOf(guides ...Guide) Options {
+	o := Options{Guides: map[string]Guide{}}
+	for _, g := range guides {
+		o.Add(g)
+	}
+	return o
+}
+
+// Add adds a guide; one for the same heading is replaced.
+func (o *Options) Add(g Guide) { o.Guides[Signature(g.Heading)] = g }
 
 // Progress is told how many bytes have been read. Returning an error stops the reading.
 type Progress func(bytes int64) error
@@ -75,36 +73,105 @@ type Progress func(bytes int64) error
 var ErrCancelled = errors.New("reading was cancelled")
 
 // Read reads one file. The error is a [*Refusal] where the file is not a
-// record, or the reader's or the progress function's own.
-func Read(name string, r io.Reader, progress Progress) (Batch, error) {
+// record, or the reader's or the progress function's own. With a refusal, the
+// batch still holds the tables that were found, so that their columns can be
+// pointed out.
+func Read(name string, r io.Reader, options Options, progress Progress) (Batch, error) {
 	counted := &counter{r: r, progress: progress}
-	in := bufio.NewReaderSize(counted, sniffed)
-	head, err := in.Peek(sniffed)
-	if err != nil && err != io.EOF && err != bufio.ErrBufferFull {
-		return Batch{}, err
+	g := newGatherer(name, options)
+	var cases []Record
+	err := table.Walk(name, counted, table.Walker{
+		Table: g.readTable,
+		JSON: func(name string, in io.Reader) error {
+			read, err := g.readJSON(name, in)
+			cases = append(cases, read...)
+			return err
+		},
+		Note: func(at record.Origin, f record.Finding) { g.find(nil, at, f) },
+	})
+	batch := Batch{Name: name}
+	if err == nil {
+		batch.Records = together(g.finish(), cases, g.loose)
+		if len(batch.Records) == 0 && len(g.brought) == 0 {
+			err = g.nothing()
+		}
 	}
-	kind, refusal := sniff(name, head)
-	if refusal != nil {
-		return Batch{}, refusal
-	}
-	var records []Record
-	if kind == kindJSON {
-		records, err = readJSON(name, in)
-	} else {
-		records, err = readDelimited(name, in)
-	}
+	batch.Brought = g.brought
+	batch.Sheets, batch.Questions, batch.Guides = g.sheets, g.questions, g.used()
 	if err != nil {
-		return Batch{}, err
+		return batch, err
 	}
-	if _, err := io.Copy(io.Discard, in); err != nil {
-		return Batch{}, err
+	if _, err := io.Copy(io.Discard, counted); err != nil {
+		return batch, err
 	}
-	return Batch{Name: name, Bytes: counted.n, Records: records}, nil
+	batch.Bytes = counted.n
+	return batch, nil
+}
+
+// together joins cases of an archive's case files and tables, machine by machine.
+func together(tables, cases []Record, loose []record.Finding) []Record {
+	if len(tables) == 0 {
+		for i := range cases {
+			cases[i].Findings = append(loose[:len(loose):len(loose)], cases[i].Findings...)
+		}
+		return cases
+	}
+	var out []Record
+	for _, g := range Join(Group([]Batch{{Records: cases}}), []Batch{{Records: tables}}) {
+		out = append(out, g.Record)
+	}
+	return out
+}
+
+// nothing says why a file that could be taken apart holds no record.
+func (g *gatherer) nothing() error {
+	r := &Refusal{File: g.name, Found: "there is no table in it", Expected: expectedTable, Hint: pointHint}
+	for _, f := range g.loose {
+		if f.Severity == record.Blocking && f.Code != "line-not-used" {
+			r.Line, r.Column, r.Found, r.Expected, r.Hint = f.Line, f.Column, f.Message, f.Expected, f.Hint
+			return r
+		}
+	}
+	for _, s := range g.sheets {
+		switch {
+		case s.Read:
+			r.Found, r.Expected = "there is a heading row but no row of a reading", "one row for each band, or one for each reading"
+			r.Hint = "check the export: nothing stands below the headings"
+			return r
+		case s.Lacks != "":
+			r.Line, r.Found = s.LacksAt.Line, s.Lacks
+			return r
+		}
+	}
+	for _, s := range g.sheets {
+		for _, row := range s.Rows {
+			if !blankRow(row.Cells) {
+				r.Found = "no row is a heading that is known; the first is " + quoteStart(row.Cells)
+				return r
+			}
+		}
+	}
+	return r
+}
+
+const (
+	expectedTable = "a case file, or a table whose headings say which column is the band and which the hours"
+	pointHint     = "point out what each column is, or compare with the template that can be saved from the start page"
+)
+
+// used returns the guides that were used.
+func (g *gatherer) used() (out []Guide) {
+	for _, s := range g.sheets {
+		if guide, ok := g.options.Guides[s.Signature]; ok && s.Read {
+			out = append(out, guide)
+		}
+	}
+	return out
 }
 
 // ReadBytes reads a file that is already in memory.
 func ReadBytes(name string, data []byte) (Batch, error) {
-	return Read(name, bytes.NewReader(data), nil)
+	return Read(name, bytes.NewReader(data), Options{}, nil)
 }
 
 // counter counts the bytes read and reports them.

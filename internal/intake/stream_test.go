@@ -57,8 +57,8 @@ func TestHugeFilesAreRefusedEarly(t *testing.T) {
 	}{
 		"no end of line":            {"", "all work and no play ", "x:1: the line is longer than 64 KiB", 128 << 10},
 		"no end of line, in a row":  {heading + "A,", "0123456789", "x:2: the line is longer than 64 KiB", 128 << 10},
-		"wrong heading":             {"", "the quick brown fox\n", `x:1: the first line is not the heading row: "the quick brown fox"`, 16 << 10},
-		"wrong heading, delimited":  {"", "a;b;c\n1;2;3\n", "x:1: the first line is not the heading row", 16 << 10},
+		"wrong heading":             {"", "the quick brown fox\n", `x: no row is a heading that is known; the first is "the quick brown fox"`, 64 << 10},
+		"wrong heading, delimited":  {"", "a;b;c\n1;2;3\n", "x: no row is a heading that is known", 64 << 10},
 		"zeros":                     {"", "\x00", "x: byte 1 is zero: the file is not text", 16 << 10},
 		"blank lines":               {"", " \n", "x: the file begins with nothing but blank lines", 16 << 10},
 		"a picture":                 {"\xff\xd8\xff\xe0", "abc", "x: the file is a JPEG picture", 16 << 10},
@@ -66,7 +66,7 @@ func TestHugeFilesAreRefusedEarly(t *testing.T) {
 		"an open quote, no newline": {heading + `"`, "a", "x:2: the line is longer than 64 KiB", 128 << 10},
 	} {
 		in := &counting{r: io.MultiReader(strings.NewReader(v.start), &endless{text: v.rest, left: size})}
-		_, err := intake.Read("x", in, nil)
+		_, err := intake.Read("x", in, intake.Options{}, nil)
 		var refusal *intake.Refusal
 		if !errors.As(err, &refusal) || !strings.HasPrefix(err.Error(), v.refused) {
 			t.Errorf("%s: got %v, want %s", name, err, v.refused)
@@ -97,7 +97,7 @@ func TestLongDelimitedFile(t *testing.T) {
 		t.Fatalf("got %d bytes, want a long file", text.Len())
 	}
 	told := int64(0)
-	batch, err := intake.Read("x", strings.NewReader(text.String()), func(n int64) error { told = n; return nil })
+	batch, err := intake.Read("x", strings.NewReader(text.String()), intake.Options{}, func(n int64) error { told = n; return nil })
 	if err != nil || len(batch.Records) != 1 || len(batch.Records[0].Findings) > 0 {
 		t.Fatalf("got %v and %d records, want one without a finding", err, len(batch.Records))
 	}
@@ -125,7 +125,7 @@ func TestLineLimit(t *testing.T) {
 		refused bool
 	}{{64 << 10, false}, {64<<10 + 1, true}, {64<<10 + 100, true}, {65<<10 + 4000, true}} {
 		text := heading + row + strings.Repeat("0", v.length-len(row)-1) + "1\n"
-		_, err := intake.Read("x", strings.NewReader(text), nil)
+		_, err := intake.Read("x", strings.NewReader(text), intake.Options{}, nil)
 		if got := err != nil && strings.Contains(err.Error(), "x:2: the line is longer"); got != v.refused {
 			t.Errorf("%d bytes: got %v, want refused %v", v.length, err, v.refused)
 		}
@@ -136,7 +136,7 @@ func TestLineLimit(t *testing.T) {
 func TestCancel(t *testing.T) {
 	for name, start := range map[string]string{"delimited": heading, "json": "["} {
 		in := &counting{r: io.MultiReader(strings.NewReader(start), &endless{text: "# a comment\n ", left: 50_000_000})}
-		_, err := intake.Read("x", in, func(n int64) error {
+		_, err := intake.Read("x", in, intake.Options{}, func(n int64) error {
 			if n > 1_000_000 {
 				return intake.ErrCancelled
 			}
@@ -155,7 +155,7 @@ func TestCancel(t *testing.T) {
 func TestReaderFails(t *testing.T) {
 	broken := errors.New("the cable was pulled")
 	for name, start := range map[string]string{"at once": "", "in a heading": heading[:50], "in a row": heading + "A,boom,23", "in json": `{"format":`} {
-		_, err := intake.Read("x", io.MultiReader(strings.NewReader(start), failing{broken}), nil)
+		_, err := intake.Read("x", io.MultiReader(strings.NewReader(start), failing{broken}), intake.Options{}, nil)
 		if !errors.Is(err, broken) {
 			t.Errorf("%s: got %v, want %v", name, err, broken)
 		}

@@ -129,3 +129,6 @@ func writable(t time.Time) bool {
 	_, err := t.MarshalText()
 	return err == nil
 }
+
+// plainNumber writes a number with a point and as many digits as it has.
+func plainNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

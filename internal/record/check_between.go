@@ -50,11 +50,13 @@ var betweenRules = []Rule{
 		Asks:   "are the bands the same in every reading",
 		Effect: "new software or another machine: the change of the bands between the two readings is not used",
 		Hint:   "find out when the software or the control unit was changed",
-		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
-			if len(s.a.Bands) > 0 && len(s.b.Bands) > 0 && !sameEdges(s.a.Bands, s.b.Bands) {
-				hit(readingPath(s.to).At("bands"), fmt.Sprintf("the bands of reading %d are not those of reading %d", s.to+1, s.from+1), "the same edges as before")
+		find: func(c *Case, hit func(Path, string, string)) {
+			for _, s := range stepsWith(c, hasBands) {
+				if !sameEdges(s.a.Bands, s.b.Bands) {
+					hit(readingPath(s.to).At("bands"), fmt.Sprintf("the bands of reading %d are not those of reading %d", s.to+1, s.from+1), "the same edges as before")
+				}
 			}
-		}),
+		},
 	},
 	{
 		ID: "bands-missing", Severity: Doubt,
@@ -77,11 +79,11 @@ var betweenRules = []Rule{
 		Asks:   "does no hour counter run backwards",
 		Effect: "the counters were reset or are not this machine's; the change between the two readings is not used",
 		Hint:   "find out what was replaced or reset between the two readings",
-		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
-			backwards(s, func(at Path, from, to Hour) {
+		find: func(c *Case, hit func(Path, string, string)) {
+			backwards(c, func(at Path, s step, from, to Hour) {
 				hit(at, fmt.Sprintf("%s h here, %s h in reading %d before", Number(to), Number(from), s.from+1), "at least as many hours as before")
 			})
-		}),
+		},
 	},
 	{
 		ID: "peak-fell", Severity: Doubt,
@@ -154,23 +156,50 @@ func (s step) gain() (wall, gained Hour, ok bool) {
 	return 0, 0, false
 }
 
-// backwards visits every hour counter that is lower in the later reading.
-func backwards(s step, visit func(at Path, from, to Hour)) {
-	counter := func(at Path, a, b *Hour) {
-		if a != nil && b != nil && *b < *a {
-			visit(at, *a, *b)
-		}
+// backwards visits every hour counter that is lower than in the last earlier
+// reading that has it.
+func backwards(c *Case, visit func(at Path, s step, from, to Hour)) {
+	counters := []struct {
+		name string
+		of   func(*Reading) *Hour
+	}{
+		{"powered_h", func(r *Reading) *Hour { return r.Powered }},
+		{"moving_h", func(r *Reading) *Hour { return r.Moving }},
 	}
-	counter(readingPath(s.to).At("powered_h"), s.a.Powered, s.b.Powered)
-	counter(readingPath(s.to).At("moving_h"), s.a.Moving, s.b.Moving)
-	for j := range s.b.Bands {
-		for i := range s.a.Bands {
-			if s.a.Bands[i].SameEdges(s.b.Bands[j]) {
-				counter(bandPath(s.to, j).At("hours"), &s.a.Bands[i].Hours, &s.b.Bands[j].Hours)
-				break
+	for _, counter := range counters {
+		for _, s := range stepsWith(c, func(r *Reading) bool { return counter.of(r) != nil }) {
+			if from, to := *counter.of(s.a), *counter.of(s.b); to < from {
+				visit(readingPath(s.to).At(counter.name), s, from, to)
 			}
 		}
 	}
+	for _, s := range stepsWith(c, hasBands) {
+		for j, b := range s.b.Bands {
+			i := slices.IndexFunc(s.a.Bands, b.SameEdges)
+			if i >= 0 && b.Hours < s.a.Bands[i].Hours {
+				visit(bandPath(s.to, j).At("hours"), s, s.a.Bands[i].Hours, b.Hours)
+			}
+		}
+	}
+}
+
+func hasBands(r *Reading) bool { return len(r.Bands) > 0 }
+
+// stepsWith returns the steps from each reading that has something to the next
+// one that has it, whatever lies between.
+func stepsWith(c *Case, has func(*Reading) bool) []step {
+	var out []step
+	last := -1
+	for _, i := range Order(c.Readings) {
+		if !has(&c.Readings[i]) {
+			continue
+		}
+		if last >= 0 {
+			out = append(out, step{last, i, &c.Readings[last], &c.Readings[i]})
+		}
+		last = i
+	}
+	return out
 }
 
 func sameEdges(a, b []Band) bool {

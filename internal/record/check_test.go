@@ -66,6 +66,10 @@ var vectors = []struct {
 	{"bands-missing", func(c *record.Case) { c.Readings[1].Bands = nil }, []string{"reading 2, bands"}},
 	{"counter-backwards", func(c *record.Case) { c.Readings[1].Bands = bands(edges, 37, 12, 13, 0, 0) }, []string{"reading 2, band 2, hours"}},
 	{"counter-backwards", func(c *record.Case) { c.Readings[1].Moving = hour(13.9) }, []string{"reading 2, moving hours"}},
+	{"counter-backwards", func(c *record.Case) { // seen across a reading without the counter
+		c.Readings = append(c.Readings, reading("2026-03-03 08:10", 62, 13.9, 228, 28, 21, 13, 0, 0))
+		c.Readings[1].Moving = nil
+	}, []string{"reading 3, moving hours"}},
 	{"peak-fell", func(c *record.Case) { c.Readings[1].Peak = kg(220) }, []string{"reading 2, peak"}},
 	{"peak-fell", func(c *record.Case) { // seen across a reading without a peak
 		c.Readings = append(c.Readings, reading("2026-03-03 08:10", 62, 21.5, 220, 28, 21, 13, 0, 0))

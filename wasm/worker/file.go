@@ -26,8 +26,11 @@ var errCancelled = errors.New("cancelled")
 // read answers what message.file, a File or Blob of any size, holds.
 func (w *worker) read(id int, message js.Value) (map[string]any, error) {
 	var out intake.Reading
-	var err error
-	out.Batch, err = digest.Read(message.Get("name").String(), w.open(id, message.Get("file")), nil)
+	options, err := optionsOf(message.Get("guides"))
+	if err != nil {
+		return nil, err
+	}
+	out.Batch, err = digest.Read(message.Get("name").String(), w.open(id, message.Get("file")), options, nil)
 	if err != nil && !errors.As(err, &out.Refusal) {
 		return nil, err
 	}
@@ -36,6 +39,18 @@ func (w *worker) read(id int, message js.Value) (map[string]any, error) {
 		return nil, err
 	}
 	return map[string]any{"reading": string(data)}, nil
+}
+
+// optionsOf reads the guides that the page sent as JSON, if any.
+func optionsOf(guides js.Value) (intake.Options, error) {
+	if guides.Type() != js.TypeString {
+		return intake.Options{}, nil
+	}
+	var all []intake.Guide
+	if err := json.Unmarshal([]byte(guides.String()), &all); err != nil {
+		return intake.Options{}, fmt.Errorf("the guides kept on this device cannot be read: %w", err)
+	}
+	return intake.GuidesOf(all...), nil
 }
 
 // fileReader reads a browser's file piece by piece and tells the page how far it is.

@@ -21,8 +21,12 @@ func runAssess(args []string, s streams) int {
 	flags := flag.NewFlagSet("assess", flag.ContinueOnError)
 	flags.SetOutput(s.err)
 	asJSON := flags.Bool("json", false, "print one JSON object a line, one for each machine")
+	options := intake.GuidesOf()
+	flags.Func("guide", "read tables with the heading this `FILE` names as it says; may be given several times", func(name string) error {
+		return addGuides(&options, name)
+	})
 	flags.Usage = func() {
-		fmt.Fprintln(s.err, "usage: ratchetmark assess [--json] FILE...   (- is standard input)")
+		fmt.Fprintln(s.err, "usage: ratchetmark assess [--json] [--guide FILE] FILE...   (- is standard input)")
 		flags.PrintDefaults()
 	}
 	if err := flags.Parse(args); err != nil {
@@ -38,7 +42,7 @@ func runAssess(args []string, s streams) int {
 	var batches []intake.Batch
 	failed := false
 	for _, name := range flags.Args() {
-		batch, err := readFile(name, s.in)
+		batch, err := readFile(name, s.in, options)
 		if err != nil {
 			sayError(s.err, err)
 			failed = true
@@ -59,16 +63,16 @@ func runAssess(args []string, s streams) int {
 	return 0
 }
 
-func readFile(name string, stdin io.Reader) (intake.Batch, error) {
+func readFile(name string, stdin io.Reader, options intake.Options) (intake.Batch, error) {
 	if name == "-" {
-		return digest.Read("standard input", stdin, nil)
+		return digest.Read("standard input", stdin, options, nil)
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return intake.Batch{}, err
 	}
 	defer f.Close()
-	return digest.Read(f.Name(), f, nil)
+	return digest.Read(f.Name(), f, options, nil)
 }
 
 // sayError prints an error, and the hint of a refusal on a line of its own.

@@ -146,8 +146,8 @@ func figures(t *testing.T, line string) string {
 // stands on a line of its own.
 func TestErrorWords(t *testing.T) {
 	_, _, errors := run("", "assess", testdata+"bad/missing-column.csv")
-	want := "ratchetmark assess: " + testdata + "bad/missing-column.csv:2: the heading row lacks hours; expected the columns machine, kind, rated_load_kg, persons, load_sensing_kg, reading_at, powered_h, moving_h, peak_kg, peak_at, from_kg, to_kg, hours\n" +
-		"  hint: compare the first line with the template that can be saved from the start page\n"
+	want := "ratchetmark assess: " + testdata + "bad/missing-column.csv:2: the heading row has no column with the hours; expected a case file, or a table whose headings say which column is the band and which the hours\n" +
+		"  hint: point out what each column is, or compare with the template that can be saved from the start page\n"
 	if errors != want {
 		t.Errorf("got\n%swant\n%s", errors, want)
 	}
@@ -173,9 +173,9 @@ func TestUsage(t *testing.T) {
 		{nil, 2, "usage: ratchetmark COMMAND"},
 		{[]string{"asses"}, 2, "usage: ratchetmark COMMAND"},
 		{[]string{""}, 2, "usage: ratchetmark COMMAND"},
-		{[]string{"assess"}, 2, "usage: ratchetmark assess [--json] FILE..."},
-		{[]string{"assess", "--xml", "x"}, 2, "usage: ratchetmark assess [--json] FILE..."},
-		{[]string{"assess", "-h"}, 0, "usage: ratchetmark assess [--json] FILE..."},
+		{[]string{"assess"}, 2, "usage: ratchetmark assess [--json] [--guide FILE] FILE..."},
+		{[]string{"assess", "--xml", "x"}, 2, "usage: ratchetmark assess [--json] [--guide FILE] FILE..."},
+		{[]string{"assess", "-h"}, 0, "usage: ratchetmark assess [--json] [--guide FILE] FILE..."},
 	} {
 		code, out, errors := run("", v.args...)
 		if code != v.want || !strings.Contains(errors, v.says) || out != "" {

@@ -23,8 +23,9 @@ var commands = []struct {
 	name, usage string
 	run         func(args []string, s streams) int
 }{
-	{"assess", "assess [--json] FILE...   assess load records; - is standard input", runAssess},
-	{"serve", "serve                       serve the app on 127.0.0.1:8080 (PORT to change)", runServe},
+	{"assess", "assess [--json] [--guide FILE] FILE...   assess load records; - is standard input", runAssess},
+	{"guide", "guide FILE                               print how the tables of a file are read, to correct and pass to assess", runGuide},
+	{"serve", "serve                                    serve the app on 127.0.0.1:8080 (PORT to change)", runServe},
 }
 
 func main() {

@@ -1,0 +1,284 @@
+package intake
+
+import (
+	"strings"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
+)
+
+// about is what the lines of a sheet say of the machine and the reading that
+// the rows below them belong to.
+type about struct {
+	id      string
+	named   bool
+	machine []saying // values of the machine
+	reading []saying // values of one reading
+	c       *tableCase
+	r       int  // index of the reading in c, from 1; 0: none yet
+	heard   bool // something was said since the last flush
+}
+
+// saying is one value named in a line.
+type saying struct {
+	field wording.Field
+	cell  cell
+}
+
+// line takes a row that names values ("Rated load", "230 kg") or one band and
+// its hours; false where it is neither.
+func (s *sheet) line(cells []string) bool {
+	if !s.isLine(cells) {
+		return false
+	}
+	s.cols, s.layout = nil, nil
+	parts, at := s.parts(cells)
+	if f, _ := lineField(parts[0]); f == "" {
+		s.bandLine(parts, at)
+		return true
+	}
+	for i := 0; i+1 < len(parts); i += 2 {
+		f, unit := lineField(parts[i])
+		if f == "" {
+			break
+		}
+		where := s.place(at[i+1])
+		s.about.hear(s, saying{f, cell{s: s, text: parts[i+1], unit: unit, kept: &keptCell{where, parts[i], s.typed(at[i+1])}}})
+	}
+	return true
+}
+
+// isLine reports whether a row names a value or the hours of a band.
+func (s *sheet) isLine(cells []string) bool {
+	parts, _ := s.parts(cells)
+	if len(parts) < 2 || len(parts[0]) > maxHeading {
+		return false
+	}
+	if f, _ := lineField(parts[0]); f != "" {
+		for i := range parts {
+			if isWords(parts[i]) != (i%2 == 0) {
+				return false
+			}
+		}
+		return len(parts)%2 == 0
+	}
+	return len(parts) == 2 && s.isBandLine(parts)
+}
+
+// isWords reports whether a text is a heading itself: two headings side by side
+// are no name and value.
+func isWords(text string) bool {
+	fields, _ := wording.Fields(text)
+	return len(fields) > 0
+}
+
+func (s *sheet) isBandLine(parts []string) bool {
+	if !startsNumber(parts[1]) {
+		return false
+	}
+	if _, err := wording.Band(parts[0], s.dialect.decimal, wording.NoUnit); err != nil {
+		return false
+	}
+	_, unit, err := wording.Quantity(parts[1], s.dialect.decimal, wording.Hour)
+	return (err == nil || ambiguous(err)) && !unit.IsLoad()
+}
+
+// parts returns the cells of a row that are not blank, and where they stand. A
+// single cell is divided at its colon; a unit in a cell of its own is put to
+// the number before it.
+func (s *sheet) parts(cells []string) (parts []string, at []int) {
+	for i, c := range cells {
+		if c = strings.TrimSpace(c); c == "" {
+			continue
+		}
+		if n := len(parts); n == 2 && startsNumber(parts[1]) && isUnit(c) {
+			parts[1] += " " + c
+			continue
+		}
+		parts, at = append(parts, c), append(at, i)
+		if len(parts) > 16 {
+			return nil, nil
+		}
+	}
+	if len(parts) == 1 {
+		key, value, ok := cutLine(parts[0])
+		if !ok {
+			return nil, nil
+		}
+		return []string{key, value}, []int{at[0], at[0]}
+	}
+	for i := 0; i < len(parts); i += 2 {
+		parts[i] = strings.TrimSpace(strings.TrimRight(parts[i], ":="))
+	}
+	return parts, at
+}
+
+func isUnit(s string) bool {
+	_, unit := wording.HeadingUnit("x [" + s + "]")
+	return unit != wording.NoUnit
+}
+
+// cutLine divides "Rated load: 230 kg" or "peak = 812".
+func cutLine(text string) (key, value string, ok bool) {
+	for _, mark := range []string{": ", "\t", " = ", ":", "="} {
+		if key, value, ok = strings.Cut(text, mark); ok {
+			key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+			return key, value, key != "" && value != ""
+		}
+	}
+	return "", "", false
+}
+
+// lineField returns what the name of a value means in a line; empty for nothing.
+func lineField(name string) (wording.Field, wording.Unit) {
+	if len(name) > maxHeading {
+		return "", wording.NoUnit
+	}
+	fields, unit := wording.Fields(name)
+	for _, f := range fields {
+		for _, list := range [][]wording.Field{machineFields, readingFields} {
+			for _, g := range list {
+				if f == g {
+					return f, unit
+				}
+			}
+		}
+	}
+	return "", wording.NoUnit
+}
+
+func ofMachine(f wording.Field) bool {
+	for _, g := range machineFields {
+		if f == g {
+			return true
+		}
+	}
+	return false
+}
+
+// hear takes in a saying. A second machine, or a second time of reading, begins anew.
+func (a *about) hear(s *sheet, v saying) {
+	switch {
+	case v.field == "machine":
+		if a.named {
+			a.flush(s)
+			*a = about{}
+		}
+		a.named, a.id = true, v.cell.label(nil, "machine/id")
+	case ofMachine(v.field):
+		a.machine = append(a.machine, v)
+	default:
+		if a.says(v.field) {
+			a.flush(s)
+			a.reading, a.r = nil, 0
+		}
+		a.reading = append(a.reading, v)
+	}
+	a.heard = true
+}
+
+func (a *about) says(f wording.Field) bool {
+	for _, v := range a.reading {
+		if v.field == f {
+			return true
+		}
+	}
+	return false
+}
+
+// table is to be called where a table begins: a reading made of lines above an
+// earlier table is not the one below.
+func (a *about) table() { a.heard = a.heard || a.r == 0 && len(a.reading) > 0 }
+
+// caseOf returns the case of the machine the lines are about.
+func (a *about) caseOf(s *sheet) *tableCase {
+	if a.c == nil {
+		if a.named && a.id != "" {
+			a.c = s.g.named(a.id)
+		} else {
+			a.c = s.g.unnamed(s.t.File, s.t.Name)
+		}
+	}
+	if a.c == nil {
+		s.g.stop(s.place(0), "machines", maxMachines)
+		return nil
+	}
+	s.g.last = a.c
+	a.tell(a.c)
+	return a.c
+}
+
+// tell gives a case what the lines say of the machine.
+func (a *about) tell(c *tableCase) {
+	if a.machine == nil || c.told == &a.machine[len(a.machine)-1] {
+		return
+	}
+	c.told = &a.machine[len(a.machine)-1]
+	for i := range a.machine {
+		c.machine(a.machine[i].field, &a.machine[i].cell)
+	}
+}
+
+// readingOf returns the reading the lines are about.
+func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path) {
+	if a.r > 0 && a.c == c {
+		c.current = a.r - 1
+		return c.reading()
+	}
+	var date, clock cell
+	for _, v := range a.reading {
+		switch v.field {
+		case "reading_at", "reading_date":
+			date = v.cell
+		case "reading_time":
+			clock = v.cell
+		}
+	}
+	switch {
+	case date.s != nil:
+		if !c.at(&date, &clock) {
+			return nil, ""
+		}
+	case len(a.reading) > 0 || c.current < 0:
+		if !c.begin(record.Reading{}, s.place(0)) {
+			return nil, ""
+		}
+	}
+	if a.c == c {
+		a.r = c.current + 1
+	}
+	r, at := c.reading()
+	for i := range a.reading {
+		c.value(a.reading[i].field, &a.reading[i].cell, r, at)
+	}
+	return r, at
+}
+
+// flush gives away what was said and has found no row to go with.
+func (a *about) flush(s *sheet) {
+	if !a.heard {
+		return
+	}
+	a.heard = false
+	if c := a.caseOf(s); c != nil && len(a.reading) > 0 && a.r == 0 {
+		a.readingOf(s, c)
+	}
+}
+
+// bandLine takes a line that names a band and its hours.
+func (s *sheet) bandLine(parts []string, at []int) {
+	c := s.about.caseOf(s)
+	if c == nil {
+		return
+	}
+	r, path := s.about.readingOf(s, c)
+	if r == nil {
+		return
+	}
+	label := cell{s: s, text: parts[0], kept: &keptCell{s.place(at[0]), parts[0], s.typed(at[0])}}
+	hours := cell{s: s, text: parts[1], unit: wording.Hour, kept: &keptCell{s.place(at[1]), parts[0], s.typed(at[1])}}
+	if _, unit, err := wording.Quantity(parts[1], s.dialect.decimal, wording.Hour); err == nil && unit == wording.Percent {
+		hours.unit = wording.Percent
+	}
+	c.band(s, r, path, &bandCells{label: label, hours: hours})
+}

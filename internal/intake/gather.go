@@ -1,0 +1,118 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+
+	"ratchetmark/internal/record"
+)
+
+// gatherer brings together what the tables of one file say, machine by machine.
+type gatherer struct {
+	name    string
+	options Options
+	cases   []*tableCase          // in the order of the file
+	byID    map[string]*tableCase // those with a name
+	last    *tableCase            // the one in hand
+	loose   []record.Finding      // of rows that belong to no machine
+	cut     int                   // findings left out
+	bands   int                   // kept so far
+	full    bool                  // rows were left out, and it was said
+
+	sheets    []Sheet
+	questions []Question
+	brought   []Guide // found in the file
+}
+
+func newGatherer(name string, options Options) *gatherer {
+	return &gatherer{name: name, options: options, byID: map[string]*tableCase{}}
+}
+
+// named returns the case of a machine with a name, a new one if need be; nil
+// where there are too many.
+func (g *gatherer) named(id string) *tableCase {
+	if g.last != nil && g.last.out.Case.Machine.ID == id {
+		return g.last
+	}
+	c := g.byID[id]
+	if c == nil {
+		if len(g.cases) >= maxMachines {
+			return nil
+		}
+		c = g.begin()
+		c.out.Case.Machine.ID = id
+		g.byID[id] = c
+	}
+	g.last = c
+	return c
+}
+
+// unnamed returns the case of the machine a sheet is about without naming it.
+func (g *gatherer) unnamed(file, sheet string) *tableCase {
+	for _, c := range g.cases {
+		if c.out.Case.Machine.ID == "" && c.file == file && c.sheet == sheet {
+			g.last = c
+			return c
+		}
+	}
+	if len(g.cases) >= maxMachines {
+		return nil
+	}
+	c := g.begin()
+	c.file, c.sheet = file, sheet
+	g.last = c
+	return c
+}
+
+func (g *gatherer) begin() *tableCase {
+	c := &tableCase{g: g, current: -1}
+	c.out.Case.Format = record.Format
+	c.out.Origins = record.Origins{}
+	g.cases = append(g.cases, c)
+	return c
+}
+
+// find keeps a finding: with the case it belongs to, or for all.
+func (g *gatherer) find(c *tableCase, at record.Origin, f record.Finding) {
+	f = f.At(at)
+	if f.Where == "" {
+		f.Where = f.Path.Words()
+	}
+	to := &g.loose
+	if c != nil {
+		to = &c.out.Findings
+	}
+	if len(*to) >= maxFindings {
+		g.cut++
+		return
+	}
+	*to = append(*to, f)
+}
+
+// stop says once that rows are left out because there are too many.
+func (g *gatherer) stop(at record.Origin, what string, most int) {
+	if g.full {
+		return
+	}
+	g.full = true
+	g.find(nil, at, record.Finding{
+		Code: "too-many", Severity: record.Blocking, Path: "readings", Where: "the rows from here on",
+		Message: fmt.Sprintf("more than %d %s in one file", most, what), Expected: "fewer in one file",
+		Effect: "what stands below is not read, and hours may be missing", Hint: "split the file by machine",
+	})
+}
+
+// finish settles what only the whole file tells and returns the records.
+func (g *gatherer) finish() []Record {
+	g.settleNames()
+	if g.cut > 0 {
+		g.loose = append(g.loose, findingsCut(g.cut))
+	}
+	var out []Record
+	for _, c := range g.cases {
+		c.settle()
+		c.out.Findings = append(slices.Clone(g.loose), c.out.Findings...)
+		out = append(out, c.out)
+	}
+	return out
+}

@@ -1,0 +1,114 @@
+package intake
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"ratchetmark/internal/wording"
+)
+
+// GuideFormat is the value of a guide's "format" member.
+const GuideFormat = "ratchetmark guide 1"
+
+// Guide says how a table is to be read where its headings alone do not: what
+// each column is, which mark stands before decimals, how dates are ordered. A
+// person makes it by pointing; it applies to every table with the same heading.
+type Guide struct {
+	Format  string   `json:"format"`
+	Heading []string `json:"heading"` // the cells of the row the table begins with
+	// Data tells that the first row is no heading but a row of the table already.
+	Data    bool     `json:"heading_is_data,omitempty"`
+	Columns []Column `json:"columns,omitempty"` // by position; none: as the headings say
+	Decimal string   `json:"decimal,omitempty"` // "point" or "comma"; empty: as the values show
+	Dates   string   `json:"dates,omitempty"`   // "day-first" or "month-first"; empty: as the values show
+	Zone    string   `json:"zone,omitempty"`    // of times that name none, as "+01:00"; empty: UTC
+}
+
+// Column says what one column of a table is.
+type Column struct {
+	Field wording.Field `json:"field,omitempty"` // empty: the column is not used
+	Unit  wording.Unit  `json:"unit,omitempty"`  // of cells that name none
+	// From and To are the edges, in kg, of a column that holds the hours of one band.
+	From *float64 `json:"from_kg,omitempty"`
+	To   *float64 `json:"to_kg,omitempty"`
+}
+
+// Signature names tables with the same heading: the first 16 digits of the
+// SHA-256 (FIPS 180-4) of the heading cells in lower case, without outer
+// blanks and without blank cells at the end.
+func Signature(heading []string) string {
+	cells := make([]string, len(heading))
+	last := 0
+	for i, c := range heading {
+		cells[i] = strings.ToLower(strings.TrimSpace(c))
+		if cells[i] != "" {
+			last = i + 1
+		}
+	}
+	sum := sha256.Sum256([]byte(strings.Join(cells[:last], "\x1f")))
+	return hex.EncodeToString(sum[:8])
+}
+
+// ReadGuide reads a guide that was saved as JSON. An error says what is wrong with it.
+func ReadGuide(data []byte) (Guide, error) {
+	var g Guide
+	if err := json.Unmarshal(data, &g); err != nil {
+		return g, fmt.Errorf("the guide cannot be read: %w", err)
+	}
+	return g, g.check()
+}
+
+func (g *Guide) check() error {
+	switch {
+	case g.Format != GuideFormat:
+		return fmt.Errorf("the guide's format is %q; expected %q", short(g.Format), GuideFormat)
+	case len(g.Heading) == 0:
+		return errors.New("the guide names no heading; expected the cells of the row the table begins with")
+	case g.Decimal != "" && g.Decimal != "point" && g.Decimal != "comma":
+		return fmt.Errorf("the guide's decimal is %q; expected point or comma", short(g.Decimal))
+	case g.Dates != "" && g.Dates != "day-first" && g.Dates != "month-first":
+		return fmt.Errorf("the guide's dates are %q; expected day-first or month-first", short(g.Dates))
+	}
+	_, err := g.zone()
+	return err
+}
+
+// mark returns the mark before decimals that the guide names.
+func (g *Guide) mark() wording.Mark {
+	switch g.Decimal {
+	case "point":
+		return wording.Point
+	case "comma":
+		return wording.Comma
+	}
+	return wording.Unknown
+}
+
+// order returns the order of dates that the guide names.
+func (g *Guide) order() wording.Order {
+	switch g.Dates {
+	case "day-first":
+		return wording.DayFirst
+	case "month-first":
+		return wording.MonthFirst
+	}
+	return wording.UnknownOrder
+}
+
+// zone returns the zone of times that name none.
+func (g *Guide) zone() (*time.Location, error) {
+	if g.Zone == "" || g.Zone == "Z" {
+		return time.UTC, nil
+	}
+	t, err := time.Parse("-07:00", g.Zone)
+	if err != nil {
+		return time.UTC, fmt.Errorf("the guide's zone is %q; expected one such as +01:00", short(g.Zone))
+	}
+	_, offset := t.Zone()
+	return time.FixedZone(g.Zone, offset), nil
+}

@@ -1,0 +1,257 @@
+package intake
+
+import (
+	"strings"
+
+	"ratchetmark/internal/wording"
+)
+
+// layout is one shape a table may have: what it must hold, what it may hold.
+type layout struct {
+	name string
+	// needs are groups of fields; a table of this shape has a column for one of each group.
+	needs [][]wording.Field
+	// fields it may hold. Where a heading can mean several, the first here counts.
+	fields []wording.Field
+	// key is the column that tells a row of the table from a line of text.
+	key []wording.Field
+}
+
+// bandHours is the field of a column that holds the hours of one band.
+const bandHours wording.Field = "band_hours"
+
+var machineFields = []wording.Field{"machine", "kind", "rated_load_kg", "persons", "load_sensing_kg", "mass_kg", "in_service"}
+
+var readingFields = []wording.Field{"reading_at", "reading_date", "reading_time", "powered_h", "moving_h", "peak_kg", "peak_at"}
+
+// layouts lists the shapes, the most particular first.
+var layouts = []layout{
+	{
+		name:   "custody",
+		needs:  [][]wording.Field{{"holder", "who"}, {"custody_from", "custody_to"}},
+		fields: []wording.Field{"machine", "custody_from", "custody_to", "holder", "who", "note"},
+		key:    []wording.Field{"custody_from", "custody_to"},
+	},
+	{
+		name:   "one row for each band",
+		needs:  [][]wording.Field{{"band", "from_kg", "to_kg"}, {"hours", "share"}},
+		fields: join(machineFields, readingFields, []wording.Field{"band", "from_kg", "to_kg", "hours", "share"}),
+		key:    []wording.Field{"hours", "share"},
+	},
+	{
+		name:   "one column for each band",
+		needs:  [][]wording.Field{{bandHours}},
+		fields: join(machineFields, readingFields, []wording.Field{bandHours}),
+		key:    []wording.Field{bandHours},
+	},
+	{
+		name:   "daily use",
+		needs:  [][]wording.Field{{"daily_date"}, {"powered_h", "moving_h"}},
+		fields: []wording.Field{"machine", "daily_date", "powered_h", "moving_h"},
+		key:    []wording.Field{"daily_date"},
+	},
+	{
+		name:   "readings",
+		needs:  [][]wording.Field{{"powered_h", "peak_kg"}, {"machine", "reading_at", "reading_date", "peak_at", "peak_kg"}},
+		fields: join(machineFields, readingFields),
+		key:    []wording.Field{"powered_h", "peak_kg"},
+	},
+	{
+		name:   "events",
+		needs:  [][]wording.Field{{"event_kind"}, {"event_at", "reading_date"}},
+		fields: []wording.Field{"machine", "event_at", "event_kind", "event_load_kg", "note", "reading_date", "reading_time"},
+		key:    []wording.Field{"event_at", "reading_date"},
+	},
+	{
+		name:   "machines",
+		needs:  [][]wording.Field{{"machine"}, {"rated_load_kg", "persons", "kind"}},
+		fields: machineFields,
+		key:    []wording.Field{"rated_load_kg", "persons"},
+	},
+}
+
+func join(lists ...[]wording.Field) (out []wording.Field) {
+	for _, l := range lists {
+		out = append(out, l...)
+	}
+	return out
+}
+
+// candidate is what one heading can mean.
+type candidate struct {
+	fields []wording.Field
+	unit   wording.Unit
+	label  *wording.Label // of a heading that is a band
+	text   string
+}
+
+// candidateOf looks a heading up. A heading that is a word of the trade is not
+// taken for a band.
+func candidateOf(heading string, decimal wording.Mark) candidate {
+	text := strings.TrimSpace(heading)
+	if text == "" || len(text) > maxHeading {
+		return candidate{text: text}
+	}
+	fields, unit := wording.Fields(text)
+	c := candidate{fields: fields, unit: unit, text: text}
+	if len(fields) > 0 {
+		return c
+	}
+	words, cellUnit := wording.HeadingUnit(text)
+	if cellUnit.IsTime() || cellUnit == wording.Percent {
+		if label, err := wording.Band(words, decimal, wording.NoUnit); err == nil {
+			c.label, c.unit = &label, cellUnit
+		}
+	}
+	if c.label == nil {
+		if label, err := wording.Band(text, decimal, wording.NoUnit); err == nil {
+			c.label, c.unit = &label, wording.NoUnit
+		}
+	}
+	if c.label != nil {
+		c.fields = []wording.Field{bandHours}
+	}
+	return c
+}
+
+// maxHeading is the longest text, in bytes, that can be a heading.
+const maxHeading = 200
+
+// fit finds the layout a row of headings has, and what each column is in it;
+// nil where it is no row of headings.
+func fit(candidates []candidate) (*layout, []column) {
+	known, labels := 0, 0
+	for _, c := range candidates {
+		if len(c.fields) > 0 {
+			known++
+		}
+		if c.label != nil {
+			labels++
+		}
+	}
+	if known < 2 || labels == 1 && known == 2 {
+		return nil, nil
+	}
+	for i := range layouts {
+		if l := &layouts[i]; l.fits(candidates) && !l.strays(candidates) {
+			return l, l.columns(candidates)
+		}
+	}
+	return nil, nil
+}
+
+// strays reports whether a table has columns for a band although its layout has
+// none: it is a table of bands that lacks something, not one of this layout.
+func (l *layout) strays(candidates []candidate) bool {
+	for _, c := range candidates {
+		if len(c.fields) == 0 {
+			continue
+		}
+		switch c.fields[0] {
+		case "band", "from_kg", "to_kg":
+			if c.best(l.fields, nil) == "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// fits reports whether there is a column for each group the layout needs, no
+// column standing for two.
+func (l *layout) fits(candidates []candidate) bool {
+	taken := make([]bool, len(candidates))
+	for _, group := range l.needs {
+		found := false
+		for i, c := range candidates {
+			if !taken[i] && c.can(group) {
+				taken[i], found = true, true
+				break
+			}
+		}
+		if !found {
+			return false
+		}
+	}
+	return true
+}
+
+func (c candidate) can(group []wording.Field) bool {
+	for _, f := range c.fields {
+		for _, g := range group {
+			if f == g {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// columns gives each heading its field: the needed ones first, then the best
+// of what it can mean that is not taken.
+func (l *layout) columns(candidates []candidate) []column {
+	cols := make([]column, len(candidates))
+	taken := map[wording.Field]bool{}
+	assign := func(i int, f wording.Field) {
+		c := candidates[i]
+		cols[i].Field, cols[i].Unit, cols[i].label = f, c.unit, c.label
+		taken[f] = f != bandHours
+	}
+	for _, group := range l.needs {
+		for i, c := range candidates {
+			if cols[i].Field == "" && c.can(group) {
+				if f := c.best(group, taken); f != "" {
+					assign(i, f)
+					break
+				}
+			}
+		}
+	}
+	for i, c := range candidates {
+		cols[i].heading = c.text
+		if cols[i].Field != "" {
+			continue
+		}
+		if repeated(candidates[:i], c) {
+			cols[i].twice = true
+		} else if f := c.best(l.fields, taken); f != "" {
+			assign(i, f)
+		} else if f := c.best(l.fields, nil); f != "" {
+			cols[i].twice = true
+		}
+	}
+	return cols
+}
+
+// repeated reports whether the same heading stands before; bands apart, which may.
+func repeated(before []candidate, c candidate) bool {
+	for _, b := range before {
+		if len(c.fields) > 0 && c.label == nil && strings.EqualFold(b.text, c.text) {
+			return true
+		}
+	}
+	return false
+}
+
+// best returns the first meaning of a heading that is in a list and not taken.
+func (c candidate) best(list []wording.Field, taken map[wording.Field]bool) wording.Field {
+	for _, f := range c.fields {
+		if taken[f] {
+			continue
+		}
+		for _, g := range list {
+			if f == g {
+				return f
+			}
+		}
+	}
+	return ""
+}
+
+// column is a column of the table in hand.
+type column struct {
+	Column
+	heading string
+	label   *wording.Label // of a band
+	twice   bool           // its meaning is taken by a column before it
+}

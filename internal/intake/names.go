@@ -1,0 +1,127 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+
+	"ratchetmark/internal/record"
+)
+
+// settleNames finds out which machine the sheets that name none are about. One
+// sheet of readings that names no machine is about the only one there is; where
+// several do, each is about a machine of its own, called as the sheet.
+func (g *gatherer) settleNames() {
+	var named, read, bare []*tableCase // with a name; without one, with readings; without either
+	for _, c := range g.cases {
+		switch {
+		case c.out.Case.Machine.ID != "":
+			named = append(named, c)
+		case len(c.out.Case.Readings) > 0 || c.out.Case.Machine.RatedLoad != nil:
+			read = append(read, c)
+		default:
+			bare = append(bare, c)
+		}
+	}
+	whole := len(named) + len(read)
+	if whole == 0 {
+		g.mergeAll(bare)
+		return
+	}
+	if len(named) == 1 && len(named[0].out.Case.Readings) == 0 && len(read) == 1 {
+		g.merge(named[0], read[0])
+		read, whole = nil, 1
+	}
+	for _, c := range read {
+		if whole > 1 {
+			g.callBySheet(c)
+		}
+	}
+	for _, c := range bare {
+		switch {
+		case whole == 1:
+			g.merge(slices.Concat(named, read)[0], c)
+		default:
+			g.drop(c)
+			at, _ := c.out.Origins.Find("")
+			g.find(nil, at, record.Finding{
+				Code: "machine-unnamed", Severity: record.Blocking, Where: c.sheetWords(),
+				Message: fmt.Sprintf("the rows name no machine, and the file holds %d", whole), Expected: "a column with the machine",
+				Effect: "the rows are left out", Hint: "add the column, or give each machine a file of its own",
+			})
+		}
+	}
+}
+
+// mergeAll makes one case of several that name no machine and have no reading.
+func (g *gatherer) mergeAll(bare []*tableCase) {
+	for i, c := range bare {
+		if i > 0 {
+			g.merge(bare[0], c)
+		}
+	}
+}
+
+// callBySheet names a machine as the sheet or the file it stands in.
+func (g *gatherer) callBySheet(c *tableCase) {
+	id := c.sheet
+	if id == "" {
+		id = c.file
+	}
+	id, _ = Visible(oneLine(id))
+	id, _ = clip(id)
+	if other := g.byID[id]; other != nil {
+		g.merge(other, c)
+		return
+	}
+	c.out.Case.Machine.ID = id
+	g.byID[id] = c
+	g.find(c, record.Origin{File: c.file, Sheet: c.sheet}, record.Finding{
+		Code: "machine-from-sheet", Severity: record.Note, Path: "machine/id",
+		Message: "the readings name no machine", Expected: "a name beside the readings, where a file holds several machines",
+		Effect: fmt.Sprintf("the machine is called %q, as the sheet or file it stands in", short(id)), Hint: "correct the name if it is another machine's",
+	})
+}
+
+// merge moves what c says to another case.
+func (g *gatherer) merge(to, c *tableCase) {
+	g.drop(c)
+	offset := len(to.out.Case.Readings)
+	to.out.Case.Readings = append(to.out.Case.Readings, c.out.Case.Readings...)
+	to.readings = append(to.readings, c.readings...)
+	to.out.Case.Custody = append(to.out.Case.Custody, c.out.Case.Custody...)
+	to.out.Case.Events = append(to.out.Case.Events, c.out.Case.Events...)
+	to.out.Case.Daily = append(to.out.Case.Daily, c.out.Case.Daily...)
+	to.out.Findings = append(to.out.Findings, c.out.Findings...)
+	m, from := &to.out.Case.Machine, c.out.Case.Machine
+	if m.Kind == "" {
+		m.Kind = from.Kind
+	}
+	m.RatedLoad, m.Persons = either(m.RatedLoad, from.RatedLoad), either(m.Persons, from.Persons)
+	m.LoadSensing, m.Mass, m.InService = either(m.LoadSensing, from.LoadSensing), either(m.Mass, from.Mass), either(m.InService, from.InService)
+	for path, at := range c.out.Origins {
+		if offset == 0 || len(path) > 7 && path[:7] == "machine" {
+			if _, ok := to.out.Origins[path]; !ok {
+				to.out.Origins[path] = at
+			}
+		}
+	}
+}
+
+func either[T any](a, b *T) *T {
+	if a != nil {
+		return a
+	}
+	return b
+}
+
+func (g *gatherer) drop(c *tableCase) {
+	g.cases = slices.DeleteFunc(g.cases, func(o *tableCase) bool { return o == c })
+	g.last = nil
+}
+
+func (c *tableCase) sheetWords() string {
+	if c.sheet != "" {
+		return "sheet " + c.sheet
+	}
+	return "the rows of " + c.file
+}

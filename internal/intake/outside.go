@@ -1,0 +1,306 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
+)
+
+// outside takes a row that is not under a heading: a heading, a line that names
+// a value, the hours of one band, or words that say nothing.
+func (s *sheet) outside(cells []string) {
+	if s.heading(cells) || s.line(cells) {
+		return
+	}
+	s.cols, s.layout = nil, nil
+	s.missing(cells)
+	if s.odd == 0 {
+		s.oddAt, s.oddText = s.place(0), quoteStart(cells)
+	}
+	s.odd++
+	if s.start == nil && filled(cells) > 1 {
+		s.start = cloneCells(cells)
+	}
+}
+
+// missing notes what a row lacks that is nearly a heading.
+func (s *sheet) missing(cells []string) {
+	if s.index >= len(s.g.sheets) || s.g.sheets[s.index].Lacks != "" {
+		return
+	}
+	known, band, hours := 0, false, false
+	for _, c := range s.candidates(cells) {
+		if len(c.fields) > 0 {
+			known++
+		}
+		band = band || c.can([]wording.Field{"band", "from_kg", "to_kg"})
+		hours = hours || c.can([]wording.Field{"hours", "share"})
+	}
+	sh := &s.g.sheets[s.index]
+	switch {
+	case known < 2:
+		return
+	case band && !hours:
+		sh.Lacks = "the heading row has no column with the hours"
+	case hours && !band:
+		sh.Lacks = "the heading row has no column with the band"
+	default:
+		sh.Lacks = "the heading row has neither bands nor a peak"
+	}
+	sh.LacksAt = s.place(0)
+	s.start = cloneCells(cells)
+}
+
+func filled(cells []string) (n int) {
+	for _, c := range cells {
+		if strings.TrimSpace(c) != "" {
+			n++
+		}
+	}
+	return n
+}
+
+func cloneCells(cells []string) []string {
+	out := make([]string, len(cells))
+	for i, c := range cells {
+		out[i] = strings.Clone(strings.TrimSpace(c))
+	}
+	return out
+}
+
+func quoteStart(cells []string) string {
+	clean, _ := Visible(strings.Join(cells, ","))
+	return fmt.Sprintf("%q", short(clean))
+}
+
+// guideFor returns the guide for tables that begin with this row; nil without one.
+func (s *sheet) guideFor(cells []string) *Guide {
+	if len(s.g.options.Guides) == 0 {
+		return nil
+	}
+	g, ok := s.g.options.Guides[Signature(cells)]
+	if !ok {
+		return nil
+	}
+	return &g
+}
+
+// heading takes a row as the heading of a table; false where it is none.
+func (s *sheet) heading(cells []string) bool {
+	guide := s.guideFor(cells)
+	layout, cols := fit(s.candidates(cells))
+	if guide != nil && len(guide.Columns) > 0 {
+		layout, cols = guide.columns(cells)
+	}
+	if layout == nil {
+		return false
+	}
+	s.begin(cells, layout, cols, guide)
+	if guide != nil && guide.Data {
+		s.row(cells)
+	}
+	return true
+}
+
+// begin begins a table.
+func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
+	s.layout, s.cols, s.width, s.guide = l, cols, len(cells), guide
+	s.units = true
+	s.lay()
+	s.about.table()
+	for i := range cols {
+		if s.dialect.dates == wording.UnknownOrder {
+			s.dialect.dates = wording.HeadingOrder(cols[i].heading)
+		}
+	}
+	s.dialect.guided(guide)
+	if guide != nil {
+		s.sayGuide()
+	}
+	for i := range cols {
+		s.column(i)
+	}
+	s.note(cells)
+}
+
+// sayGuide notes that a table was read as a person pointed out.
+func (s *sheet) sayGuide() {
+	s.g.find(nil, s.place(0), record.Finding{
+		Code: "guide-used", Severity: record.Note, Where: "heading row",
+		Message: "the table is read with a guide made by hand", Expected: "a heading and values that say all by themselves",
+		Effect: "the file alone does not give this result; with the guide it does", Hint: "hand over the guide with the file",
+	})
+}
+
+// column says what cannot be used of a heading.
+func (s *sheet) column(i int) {
+	c := &s.cols[i]
+	if c.Field != "" || c.heading == "" || s.guide != nil && len(s.guide.Columns) > 0 {
+		return
+	}
+	clean, _ := Visible(fmt.Sprintf("%q", short(c.heading)))
+	f := record.Finding{
+		Code: "column-unknown", Severity: record.Note, Where: "heading row",
+		Message: "column " + clean + " is not known", Expected: "a heading that says what the column is, as in the template",
+		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
+	}
+	if c.twice {
+		f.Code, f.Severity = "column-twice", record.Doubt
+		f.Message, f.Expected = "column "+clean+" means the same as one before it", "each column once"
+		f.Effect, f.Hint = "the first of the two is used", "remove the wrong one"
+	}
+	s.g.find(nil, s.place(i), f)
+}
+
+// note keeps what a guide for this table would say.
+func (s *sheet) note(cells []string) {
+	if s.index >= len(s.g.sheets) {
+		return
+	}
+	sh := &s.g.sheets[s.index]
+	if sh.Read {
+		return // the first table of a sheet is shown
+	}
+	sh.Read, sh.Layout, sh.Signature = true, s.layout.name, Signature(cells)
+	sh.Guide = s.guideOf(cells)
+	sh.Start = s.rowShown(cells)
+	for _, c := range s.cols {
+		if c.Field == "" && c.heading != "" {
+			clean, _ := Visible(short(c.heading))
+			sh.Left = append(sh.Left, clean)
+		}
+	}
+}
+
+// guideOf writes the columns as they are read as a guide.
+func (s *sheet) guideOf(cells []string) Guide {
+	g := Guide{Format: GuideFormat}
+	if s.guide != nil {
+		g = *s.guide
+	}
+	g.Heading = visibleCells(cells)
+	g.Columns = nil
+	for _, c := range s.cols {
+		out := c.Column
+		if c.label != nil && out.From == nil {
+			out.From, out.To = c.label.From, c.label.To
+		}
+		g.Columns = append(g.Columns, out)
+	}
+	return g
+}
+
+func visibleCells(cells []string) []string {
+	out := cloneCells(cells)
+	for len(out) > 0 && out[len(out)-1] == "" {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
+// rowShown returns where among the rows that are shown a row stands.
+func (s *sheet) rowShown(cells []string) int {
+	words := rowWords(s.place(0))
+	return max(0, slices.IndexFunc(s.g.sheets[s.index].Rows, func(l Line) bool { return l.Place == words }))
+}
+
+// end closes the table.
+func (s *sheet) end() {
+	s.about.flush(s)
+	if s.odd > 0 {
+		s.sayOdd()
+	}
+	if s.dialect.bare > 0 {
+		s.sayZone()
+	}
+	if s.dialect.unitless > 0 {
+		s.sayUnit()
+	}
+	if s.index < len(s.g.sheets) {
+		sh := &s.g.sheets[s.index]
+		if !sh.Read && s.start != nil {
+			sh.Signature = Signature(s.start)
+			sh.Guide = Guide{Format: GuideFormat, Heading: visibleCells(s.start), Columns: make([]Column, len(s.start))}
+			for i, c := range s.candidates(s.start) {
+				if len(c.fields) > 0 {
+					sh.Guide.Columns[i] = Column{Field: c.fields[0], Unit: c.unit}
+				}
+			}
+		}
+	}
+}
+
+func (s *sheet) sayOdd() {
+	message := "a line says nothing about a machine: "
+	if s.odd > 1 {
+		message = fmt.Sprintf("%d lines say nothing about a machine; the first: ", s.odd)
+	}
+	f := record.Finding{
+		Code: "line-not-used", Severity: record.Note, Where: "beside the tables",
+		Message: message + s.oddText, Expected: "a heading, rows under it, or a name and its value",
+		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
+	}
+	if s.lost() {
+		f.Severity, f.Effect = record.Blocking, "they are not used, and what stands below them is not read"
+	}
+	s.g.find(nil, s.oddAt, f)
+}
+
+func (s *sheet) sayZone() {
+	zone := s.dialect.zone.String()
+	s.g.find(nil, s.dialect.bareAt, record.Finding{
+		Code: "zone-assumed", Severity: record.Note, Where: "times",
+		Message:  fmt.Sprintf("%s without a zone, the first one here", countOf(s.dialect.bare, "time", "times")),
+		Expected: "times with their zone, as 2026-03-02T08:10:00Z",
+		Effect:   "they are read as " + zone + "; a trip and a peak near its ends may be put apart wrongly", Hint: "say in which zone the machine's clock runs",
+	})
+}
+
+func (s *sheet) sayUnit() {
+	s.g.find(nil, s.dialect.unitlessAt, record.Finding{
+		Code: "unit-assumed", Severity: record.Note, Where: "loads",
+		Message: fmt.Sprintf("%s without a unit, the first one here", countOf(s.dialect.unitless, "load", "loads")), Expected: "kg, lb or t in the heading or the cell",
+		Effect: "they are read as kg", Hint: "check the unit; point out the column's unit if it is another one",
+	})
+}
+
+func countOf(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// columns lays the columns out as a guide says.
+func (g *Guide) columns(cells []string) (*layout, []column) {
+	cols := make([]column, max(len(cells), len(g.Columns)))
+	candidates := make([]candidate, len(cols))
+	for i := range cols {
+		if i < len(cells) {
+			cols[i].heading = strings.TrimSpace(cells[i])
+		}
+		if i >= len(g.Columns) || g.Columns[i].Field == "" {
+			continue
+		}
+		cols[i].Column = g.Columns[i]
+		candidates[i].fields = []wording.Field{cols[i].Field}
+		if cols[i].Field == bandHours {
+			cols[i].label = &wording.Label{From: cols[i].From, To: cols[i].To, Unit: wording.Kilogram}
+			if cols[i].From == nil && cols[i].To == nil {
+				cols[i].label = candidateOf(cols[i].heading, g.mark()).label
+			}
+			if cols[i].label == nil {
+				cols[i].Field, candidates[i].fields = "", nil
+			}
+		}
+	}
+	for i := range layouts {
+		if layouts[i].fits(candidates) {
+			return &layouts[i], cols
+		}
+	}
+	return nil, nil
+}

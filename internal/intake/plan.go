@@ -1,0 +1,43 @@
+package intake
+
+import "ratchetmark/internal/wording"
+
+// plan says where the columns of the table in hand stand; -1 where there is none.
+type plan struct {
+	machine, at, date, clock      int
+	label, from, to, hours, share int
+	ofMachine, ofReading, bands   []int // other values of the machine, of the reading; hours of a band
+	repeats                       []int // columns a row may repeat from the one above
+	keys                          []int // columns that tell a row of the table
+	sums                          []int // columns that may say "total"
+}
+
+func (s *sheet) lay() {
+	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil}
+	single := map[wording.Field]*int{
+		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
+		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
+	}
+	for i := range s.cols {
+		f := s.cols[i].Field
+		if to := single[f]; to != nil && *to < 0 {
+			*to = i
+		}
+		switch f {
+		case "kind", "rated_load_kg", "persons", "load_sensing_kg", "mass_kg", "in_service":
+			p.ofMachine = append(p.ofMachine, i)
+		case "powered_h", "moving_h", "peak_kg", "peak_at":
+			p.ofReading = append(p.ofReading, i)
+		case bandHours:
+			p.bands = append(p.bands, i)
+		}
+		if s.isKey(f) {
+			p.keys = append(p.keys, i)
+		}
+		if s.layout.name == "one row for each band" && (f == "band" || f == "from_kg" || f == "to_kg" || f == "") {
+			p.sums = append(p.sums, i)
+		}
+	}
+	p.repeats = append(append(p.repeats, p.ofMachine...), p.ofReading...)
+	s.plan, s.above = p, above{}
+}

@@ -1,0 +1,303 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
+)
+
+// row takes in one row of the table in hand.
+func (s *sheet) row(cells []string) {
+	if s.units && s.unitRow(cells) {
+		return
+	}
+	s.units = false
+	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		s.g.find(nil, s.place(0), record.Finding{
+			Code: "row-ragged", Severity: record.Blocking,
+			Where:   fmt.Sprintf("row in line %d", s.place(0).Line),
+			Message: fmt.Sprintf("the row has %d cells", len(cells)), Expected: fmt.Sprintf("%d, as in the heading row", s.width),
+			Effect: "the row is left out, and with it the hours of its band", Hint: "look for a missing or an extra mark between cells",
+		})
+		return
+	}
+	if s.total(cells) {
+		return
+	}
+	switch s.layout.name {
+	case "custody":
+		s.custodyRow(cells)
+	case "events":
+		s.eventRow(cells)
+	case "daily use":
+		s.dailyRow(cells)
+	default:
+		s.machineRow(cells)
+	}
+}
+
+// widthFits reports whether a row has only blank cells beyond the heading.
+func (s *sheet) widthFits(cells []string) bool {
+	return len(cells) > s.width && blankRow(cells[s.width:])
+}
+
+// unitRow takes a row of nothing but units, below the heading.
+func (s *sheet) unitRow(cells []string) bool {
+	s.units = false
+	found := 0
+	for _, c := range cells {
+		if c = strings.Trim(strings.TrimSpace(c), "[]()"); c == "" || c == "-" {
+			continue
+		}
+		if !isUnit(c) {
+			return false
+		}
+		found++
+	}
+	if found == 0 {
+		return false
+	}
+	for i, c := range cells {
+		if _, unit := wording.HeadingUnit("x [" + strings.Trim(strings.TrimSpace(c), "[]()") + "]"); i < len(s.cols) && unit != wording.NoUnit {
+			s.cols[i].Unit = unit
+		}
+	}
+	return true
+}
+
+// sums are words for a row that adds up those above it.
+var sums = []string{"total", "sum", "all", "summe", "gesamt", "somme", "totale", "suma", "somma", "Σ"}
+
+// total reports whether a row only adds up those above it: it is left out.
+func (s *sheet) total(cells []string) bool {
+	for _, i := range s.plan.sums {
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
+			slices.Contains(sums, strings.ToLower(strings.TrimRight(strings.TrimSpace(cells[i]), ":"))) {
+			return true
+		}
+	}
+	return false
+}
+
+// cell returns the cell of a row under a field; blank where there is none.
+func (s *sheet) cell(cells []string, f wording.Field) *cell {
+	for i := range s.cols {
+		if s.cols[i].Field == f {
+			c := s.cellAt(cells, i)
+			return &c
+		}
+	}
+	return &cell{s: s}
+}
+
+func (s *sheet) cellAt(cells []string, i int) cell {
+	c := cell{s: s, i: i, unit: s.cols[i].Unit}
+	if i < len(cells) {
+		c.text = trim(cells[i])
+	}
+	return c
+}
+
+// trim cuts blanks off, the usual cell having none.
+func trim(s string) string {
+	if s == "" || s[0] > ' ' && s[0] < 0x80 && s[len(s)-1] > ' ' && s[len(s)-1] < 0x80 {
+		return s
+	}
+	return strings.TrimSpace(s)
+}
+
+func (s *sheet) has(f wording.Field) bool {
+	for i := range s.cols {
+		if s.cols[i].Field == f {
+			return true
+		}
+	}
+	return false
+}
+
+// caseOf returns the case a row belongs to: of the machine it names, of the row
+// above where the cell is blank, or of the lines above the table.
+func (s *sheet) caseOf(cells []string) *tableCase {
+	if s.plan.machine < 0 {
+		return s.about.caseOf(s)
+	}
+	id := s.cellAt(cells, s.plan.machine)
+	if c := s.g.last; c != nil && id.text == c.out.Case.Machine.ID && id.text != "" {
+		return c
+	}
+	if id.text != "" {
+		return s.namedCase(&id)
+	}
+	if s.g.last != nil && s.hand {
+		return s.g.last
+	}
+	if s.about.named {
+		return s.about.caseOf(s)
+	}
+	s.g.find(nil, id.at(), record.Finding{
+		Code: "machine-unnamed", Severity: record.Blocking, Where: "first row",
+		Message: "the machine has no name", Expected: "a name in the first row",
+		Effect: "the row is left out", Hint: "name the machine",
+	})
+	return nil
+}
+
+// namedCase returns the case of the machine that a cell names.
+func (s *sheet) namedCase(id *cell) *tableCase {
+	clean, changed := Visible(oneLine(id.text))
+	clean, cut := clip(clean)
+	clean = strings.Clone(clean)
+	known := s.g.byID[clean] != nil
+	c := s.g.named(clean)
+	if c == nil {
+		s.g.stop(id.at(), "machines", maxMachines)
+		return nil
+	}
+	s.hand = true
+	if changed && !known {
+		s.g.find(c, id.at(), hiddenCharacters("machine/id"))
+	}
+	if cut && !known {
+		s.g.find(c, id.at(), textCut("machine/id"))
+	}
+	if !s.about.named {
+		s.about.tell(c)
+	}
+	return c
+}
+
+// machineRow takes a row about a machine, a reading, or one or all of its bands.
+// What a row repeats of the row above is not read again.
+func (s *sheet) machineRow(cells []string) {
+	c := s.caseOf(cells)
+	if c == nil {
+		return
+	}
+	same := c == s.above.c
+	for _, i := range s.plan.ofMachine {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+			v := s.cellAt(cells, i)
+			c.machine(s.cols[i].Field, &v)
+		}
+	}
+	if s.layout.name == "machines" {
+		return
+	}
+	r, at := s.readingOf(c, cells)
+	if r == nil {
+		return
+	}
+	same = same && c.current == s.above.reading
+	for _, i := range s.plan.ofReading {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+			v := s.cellAt(cells, i)
+			c.value(s.cols[i].Field, &v, r, at)
+		}
+	}
+	s.above.keep(c, c.current, cells, s.plan.repeats)
+	switch s.layout.name {
+	case "one row for each band":
+		s.bandRow(c, r, at, cells)
+	case "one column for each band":
+		s.wideRow(c, r, at, cells)
+	}
+}
+
+// above is what the row above said, to skip what a row repeats.
+type above struct {
+	c       *tableCase
+	reading int
+	cells   []string // by column
+}
+
+func (a *above) has(i int, text string) bool { return i < len(a.cells) && a.cells[i] == text }
+
+func (a *above) keep(c *tableCase, reading int, cells []string, columns []int) {
+	a.c, a.reading = c, reading
+	for _, i := range columns {
+		if i >= len(cells) || cells[i] == "" {
+			continue
+		}
+		for len(a.cells) <= i {
+			a.cells = append(a.cells, "")
+		}
+		a.cells[i] = cells[i]
+	}
+}
+
+// bandCells are the cells of a row that make one band.
+type bandCells struct{ label, from, to, hours cell }
+
+// bandRow takes the band of a row.
+func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
+	blank := cell{s: s, i: max(s.plan.from, s.plan.label, 0)}
+	b := bandCells{blank, blank, blank, blank}
+	set := func(to *cell, i int) {
+		if i >= 0 {
+			*to = s.cellAt(cells, i)
+		}
+	}
+	set(&b.label, s.plan.label)
+	set(&b.from, s.plan.from)
+	set(&b.to, s.plan.to)
+	set(&b.hours, s.plan.hours)
+	if b.hours.text == "" && s.plan.share >= 0 {
+		b.hours = s.cellAt(cells, s.plan.share)
+		b.hours.unit = wording.Percent
+	}
+	c.band(s, r, at, &b)
+}
+
+// wideRow takes the bands of a row that has a column for each.
+func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
+	for _, i := range s.plan.bands {
+		col := &s.cols[i]
+		hours := s.cellAt(cells, i)
+		if hours.unit == wording.NoUnit {
+			hours.unit = wording.Hour
+		}
+		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
+	}
+}
+
+// readingOf returns the reading a row belongs to.
+func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record.Path) {
+	date, clock := cell{s: s}, cell{s: s}
+	for _, i := range [2]int{s.plan.at, s.plan.date} {
+		if i >= 0 && date.text == "" {
+			date = s.cellAt(cells, i)
+		}
+	}
+	if s.plan.clock >= 0 {
+		clock = s.cellAt(cells, s.plan.clock)
+	}
+	dated := s.plan.at >= 0 || s.plan.date >= 0
+	wide := s.layout.name != "one row for each band"
+	switch {
+	case date.text != "":
+		if !c.at(&date, &clock) {
+			return nil, ""
+		}
+	case !dated && (!wide || len(s.about.reading) > 0 && s.about.r == 0):
+		return s.about.readingOf(s, c)
+	case wide || c.current < 0:
+		if !c.begin(record.Reading{}, s.place(0)) {
+			return nil, ""
+		}
+	}
+	return c.reading()
+}
+
+// moment reads a time from one cell, or from a date and a time of day.
+func moment(date, clock *cell) (time.Time, error) {
+	t, err := date.time()
+	if err != nil || clock.text == "" {
+		return t, err
+	}
+	d, err := wording.Daytime(clock.text)
+	return t.Add(d), err
+}

@@ -1,0 +1,177 @@
+package intake
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"ratchetmark/internal/record"
+)
+
+// settle works out what only the whole case tells: shares of the powered hours,
+// edges in percent of the rated load, labels that count whole kilograms.
+func (c *tableCase) settle() {
+	c.joinLone()
+	for i := range c.readings {
+		r, n := &c.out.Case.Readings[i], &c.readings[i]
+		n.name = pathOf(i)
+		if n.percent && !n.spoilt {
+			c.scale(r, n)
+		}
+		if n.share && !n.spoilt {
+			c.share(r, n)
+		}
+		if n.spoilt {
+			r.Bands = nil
+			continue
+		}
+		c.closeEdges(r, n)
+	}
+	c.locate()
+}
+
+// joinLone puts bands without a time to the only reading that has none: a sheet
+// of bands beside a sheet with the hour meter and the peak.
+func (c *tableCase) joinLone() {
+	rs := c.out.Case.Readings
+	if len(rs) != 2 {
+		return
+	}
+	bare := slices.IndexFunc(rs, func(r record.Reading) bool {
+		return r.At.IsZero() && r.Powered == nil && r.Peak == nil && len(r.Bands) > 0
+	})
+	if bare < 0 || len(rs[1-bare].Bands) > 0 || c.readings[1-bare].spoilt {
+		return
+	}
+	keep := 1 - bare
+	rs[keep].Bands = rs[bare].Bands
+	n := c.readings[bare]
+	n.at = c.readings[keep].at
+	c.out.Case.Readings, c.readings = rs[keep:keep+1:keep+1], []readingNotes{n}
+	for path, at := range c.out.Origins {
+		if old := string(pathOf(keep)); keep > 0 && strings.HasPrefix(string(path), old) {
+			c.out.Origins[pathOf(0)+path[len(old):]] = at
+		}
+	}
+}
+
+// scale turns edges in percent into kg.
+func (c *tableCase) scale(r *record.Reading, n *readingNotes) {
+	rated := c.out.Case.Machine.RatedLoad
+	if rated == nil {
+		c.lacks(n, "edges-without-rated-load", "edges in percent of the rated load, and no rated load", "the rated load, from the plate", "give the rated load beside the bands")
+		return
+	}
+	for i := range r.Bands {
+		b := &r.Bands[i]
+		b.From = tidy(b.From * *rated / 100)
+		if b.To != nil {
+			b.To = record.Of(tidy(*b.To * *rated / 100))
+		}
+	}
+}
+
+// share turns shares of the powered hours into hours.
+func (c *tableCase) share(r *record.Reading, n *readingNotes) {
+	if r.Powered == nil {
+		c.lacks(n, "share-without-hours", "bands in percent of the powered hours, and no powered hours", "the hour meter beside the shares", "give the powered hours of the reading")
+		return
+	}
+	for i := range r.Bands {
+		r.Bands[i].Hours = tidy(r.Bands[i].Hours * *r.Powered)
+	}
+}
+
+// lacks notes that the bands of a reading cannot be used without another value.
+func (c *tableCase) lacks(n *readingNotes, code, message, expected, hint string) {
+	n.spoilt = true
+	c.g.find(c, n.at, record.Finding{
+		Code: code, Severity: record.Blocking, Path: n.name.At("bands"),
+		Message: message, Expected: expected, Effect: "the bands of this reading are left out; its peak is still used", Hint: hint,
+	})
+}
+
+// tidy rounds what was multiplied to a millionth: no counter is finer.
+func tidy[T ~float64](x T) T { return T(math.Round(float64(x)*1e6) / 1e6) }
+
+// closeEdges closes bands that are labelled in whole units, as 0-89, 90-179:
+// the loads between 89 and 90 belong to one of the two.
+func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
+	if n.step == 0 || n.mixed || n.percent || len(r.Bands) < 2 {
+		return
+	}
+	for i := 0; i+1 < len(r.Bands); i++ {
+		to := r.Bands[i].To
+		if to == nil || math.Abs(float64(r.Bands[i+1].From-*to)-n.step) > 1e-6 {
+			return
+		}
+	}
+	for i := 0; i+1 < len(r.Bands); i++ {
+		r.Bands[i].To = record.Of(r.Bands[i+1].From)
+	}
+	c.g.find(c, n.at, record.Finding{
+		Code: "edges-closed", Severity: record.Note, Path: n.name.At("bands"),
+		Message: "each band ends one unit below the next, as counted in whole units", Expected: "bands that meet",
+		Effect: "each band is taken to reach up to the next", Hint: "check the labels if loads are recorded in fractions",
+	})
+}
+
+// locate notes where in the file the parts stand that a check of the case will name.
+func (c *tableCase) locate() {
+	for i, f := range record.Check(&c.out.Case) {
+		if i == maxFindings {
+			return
+		}
+		if _, ok := c.out.Origins[f.Path]; !ok {
+			if at, ok := c.bandPlace(f.Path); ok {
+				c.out.Origins[f.Path] = at
+			}
+		}
+	}
+}
+
+// bandPlace finds where a band, or one of its values, stands.
+func (c *tableCase) bandPlace(p record.Path) (record.Origin, bool) {
+	steps := strings.Split(string(p), "/")
+	if len(steps) < 4 || steps[0] != "readings" || steps[2] != "bands" {
+		return record.Origin{}, false
+	}
+	i, j := number0(steps[1])-1, number0(steps[3])-1
+	if i < 0 || i >= len(c.readings) || j < 0 || j >= len(c.readings[i].bands) {
+		return record.Origin{}, false
+	}
+	n := &c.readings[i]
+	at := n.bands[j].from
+	if len(steps) > 4 {
+		switch steps[4] {
+		case "to_kg":
+			at = n.bands[j].to
+		case "hours":
+			at = n.bands[j].hours
+		}
+	}
+	o := record.Origin{File: n.at.File, Sheet: n.at.Sheet, Line: int(at.line), Column: int(at.column)}
+	if n.at.Cell != "" {
+		o.Cell = cellName(o.Line, o.Column)
+	}
+	return o, true
+}
+
+func number0(s string) (n int) {
+	for _, d := range []byte(s) {
+		if d < '0' || d > '9' || n > 1e6 {
+			return 0
+		}
+		n = 10*n + int(d-'0')
+	}
+	return n
+}
+
+// cellName names a cell of a spreadsheet: row 7, column 2 is B7.
+func cellName(row, column int) string {
+	name := ""
+	for ; column > 0; column = (column - 1) / 26 {
+		name = string(rune('A'+(column-1)%26)) + name
+	}
+	return name + plainNumber(float64(row))
+}

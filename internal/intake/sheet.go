@@ -1,0 +1,235 @@
+package intake
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/table"
+	"ratchetmark/internal/wording"
+)
+
+// sheet reads one table of a file, row by row. Above, between and below rows
+// under a heading it takes lines that name one value ("Rated load: 230 kg").
+type sheet struct {
+	g     *gatherer
+	t     table.Table
+	index int // in g.sheets
+
+	held    []heldRow // rows read ahead, to see how values are written
+	place   func(i int) record.Origin
+	typed   func(i int) bool
+	dialect dialect
+
+	loosely bool     // rows may be shorter than the heading
+	cols    []column // of the table in hand; nil outside of one
+	layout  *layout
+	width   int
+	plan    plan
+	above   above
+	units   bool // the next row may hold units only
+	guide   *Guide
+	gap     bool // a blank row has been passed
+	about   about
+
+	start   []string      // the row a guide for this table would name
+	odd     int           // lines that say nothing
+	oddAt   record.Origin // the first of them
+	oddText string
+	hand    bool // a row has named a machine
+
+}
+
+// heldRow is a row read ahead, with all that the reader knows of it.
+type heldRow struct {
+	cells  []string
+	places []record.Origin
+	typed  []bool
+	broken *table.Broken
+}
+
+// readTable reads a table to its end.
+func (g *gatherer) readTable(t table.Table) error {
+	s := &sheet{g: g, t: t, index: len(g.sheets)}
+	if rows, ok := t.Rows.(table.Loose); ok {
+		s.loosely = rows.Loose()
+	}
+	if s.index < maxSheets {
+		g.sheets = append(g.sheets, Sheet{File: t.File, Name: t.Name})
+	}
+	if err := s.lookAhead(); err != nil {
+		return err
+	}
+	for i := range s.held {
+		if s.lost() {
+			break
+		}
+		h := &s.held[i]
+		s.place = func(i int) record.Origin { return h.places[min(max(i, 0), len(h.places)-1)] }
+		s.typed = func(i int) bool { return i < len(h.typed) && h.typed[i] }
+		if h.broken != nil {
+			s.broken(h.broken)
+			continue
+		}
+		s.take(h.cells)
+	}
+	s.held = nil
+	s.place, s.typed = t.Rows.Place, s.typedLive()
+	for {
+		cells, err := t.Rows.Next()
+		var broken *table.Broken
+		switch {
+		case err == io.EOF:
+			s.end()
+			return nil
+		case errors.As(err, &broken):
+			s.broken(broken)
+		case err != nil:
+			return err
+		case s.lost():
+			s.end()
+			return nil
+		default:
+			s.take(cells)
+		}
+	}
+}
+
+// maxOdd is how many lines that say nothing are read before a table is given up.
+const maxOdd = 2000
+
+// lost reports whether so many lines said nothing that there is no use in reading on.
+func (s *sheet) lost() bool { return s.odd >= maxOdd }
+
+func (s *sheet) typedLive() func(int) bool {
+	if rows, ok := s.t.Rows.(table.Typed); ok {
+		return rows.Typed
+	}
+	return func(int) bool { return false }
+}
+
+// How far the reader looks ahead: at least so many rows, and while values can
+// be read two ways up to so many bytes.
+const (
+	aheadRows  = 1000
+	aheadBytes = 4 << 20
+)
+
+// lookAhead holds the first rows and surveys how their values are written.
+func (s *sheet) lookAhead() error {
+	typed := s.typedLive()
+	var found survey
+	for size := 0; len(s.held) < aheadRows || !found.settled() && size < aheadBytes; {
+		cells, err := s.t.Rows.Next()
+		var broken *table.Broken
+		switch {
+		case err == io.EOF:
+			s.dialect = found.dialect(nil)
+			return nil
+		case errors.As(err, &broken):
+			s.held = append(s.held, heldRow{broken: broken, places: []record.Origin{broken.Origin}})
+			size += aheadBytes / aheadRows
+			continue
+		case err != nil:
+			return err
+		}
+		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
+		for i, c := range cells {
+			h.cells[i] = strings.Clone(c)
+			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed(i)
+			found.look(strings.TrimSpace(c), h.typed[i])
+			size += len(c) + 1
+		}
+		h.places[len(cells)] = s.t.Rows.Place(len(cells))
+		s.held = append(s.held, h)
+		if len(s.held) <= shownRows && s.index < len(s.g.sheets) {
+			sh := &s.g.sheets[s.index]
+			sh.Rows = append(sh.Rows, lineOf(rowWords(h.places[0]), h.cells))
+		}
+	}
+	s.dialect = found.dialect(nil)
+	return nil
+}
+
+func rowWords(at record.Origin) string { return fmt.Sprintf("row %d", at.Line) }
+
+// take takes in one row.
+func (s *sheet) take(cells []string) {
+	if blankRow(cells) {
+		s.gap = true
+		return
+	}
+	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) {
+		s.outside(cells)
+	} else {
+		s.row(cells)
+	}
+	s.gap = false
+}
+
+func blankRow(cells []string) bool {
+	for _, c := range cells {
+		if strings.TrimSpace(c) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// begins reports whether a row is something other than a row of the table in hand.
+func (s *sheet) begins(cells []string) bool {
+	if s.guideFor(cells) != nil {
+		return true
+	}
+	if l, _ := fit(s.candidates(cells)); l != nil {
+		return true
+	}
+	return s.isLine(cells)
+}
+
+// strange reports whether a row does not look like one of the table in hand.
+func (s *sheet) strange(cells []string) bool {
+	if len(cells) != s.width && !s.loosely {
+		return true
+	}
+	for _, i := range s.plan.keys {
+		if i < len(cells) {
+			if c := trim(cells[i]); c != "" && !startsNumber(c) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *sheet) isKey(f wording.Field) bool {
+	for _, k := range s.layout.key {
+		if f == k {
+			return true
+		}
+	}
+	return false
+}
+
+func startsNumber(c string) bool {
+	return c[0] >= '0' && c[0] <= '9' || c[0] == '-' || c[0] == '+' || c[0] == '.' || c[0] == ','
+}
+
+func (s *sheet) candidates(cells []string) []candidate {
+	out := make([]candidate, len(cells))
+	for i, c := range cells {
+		out[i] = candidateOf(c, s.dialect.decimal)
+	}
+	return out
+}
+
+// broken notes a row that is not well-formed.
+func (s *sheet) broken(b *table.Broken) {
+	s.g.find(nil, b.Origin, record.Finding{
+		Code: "row-broken", Severity: record.Blocking, Where: fmt.Sprintf("row in line %d", b.Origin.Line),
+		Message: "the row is not well-formed: " + b.Message, Expected: "quotes in pairs, or none",
+		Effect: "the row is left out, and with it the hours of its band", Hint: "close or remove the quote",
+	})
+}

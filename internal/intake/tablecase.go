@@ -1,0 +1,193 @@
+package intake
+
+import (
+	"fmt"
+	"time"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
+)
+
+// tableCase gathers what the rows of a file say of one machine.
+type tableCase struct {
+	g       *gatherer
+	out     Record
+	file    string // of rows that name no machine: where they stand
+	sheet   string
+	current int // index of the reading in hand, -1 before the first
+	full    bool
+	told    *saying // the last of the lines that were given to it
+
+	readings []readingNotes // one for each reading
+	byTime   map[int64]int  // index of the reading of a time
+	lastText string         // of the time read last, with the table it stood in
+	lastFrom *sheet
+}
+
+// machine takes a value of the machine; the first counts.
+func (c *tableCase) machine(f wording.Field, v *cell) {
+	m := &c.out.Case.Machine
+	at := record.Path("machine").At(string(f))
+	if v.blank() {
+		return
+	}
+	switch f {
+	case "kind":
+		c.kind(v)
+	case "rated_load_kg":
+		once(c, v.load(), load, at, &m.RatedLoad)
+	case "load_sensing_kg":
+		once(c, v.load(), load, at, &m.LoadSensing)
+	case "mass_kg":
+		once(c, v.load(), load, at, &m.Mass)
+	case "persons":
+		whole(c, v, at, &m.Persons)
+	case "in_service":
+		if t, ok := c.time(v, at, "a date such as 2026-03-02"); ok && m.InService == nil {
+			m.InService = &record.Date{Time: t.Truncate(24 * time.Hour)}
+		}
+	}
+}
+
+func (c *tableCase) kind(v *cell) {
+	m := &c.out.Case.Machine
+	if m.Kind != "" {
+		return
+	}
+	if k, ok := wording.Kind(v.text); ok {
+		m.Kind = k
+		return
+	}
+	text, _ := Visible(short(v.text))
+	m.Kind = record.Kind(text)
+	c.out.Origins["machine/kind"] = v.at()
+}
+
+// load counts a load that has no unit.
+func (v *cell) load() *cell {
+	if v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text) {
+		d := &v.s.dialect
+		if d.unitless == 0 {
+			d.unitlessAt = v.at()
+		}
+		d.unitless++
+	}
+	return v
+}
+
+func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
+
+// time reads a time; ok is false for what is not one, which is noted.
+func (c *tableCase) time(v *cell, at record.Path, expected string) (t time.Time, ok bool) {
+	if v.blank() {
+		return t, false
+	}
+	t, err := v.time()
+	switch {
+	case ambiguous(err):
+		v.twoWays(c, at, askDates)
+	case err != nil:
+		v.unreadable(c, at, expected)
+	}
+	return t, err == nil
+}
+
+const timeExpected = "a time such as 2026-03-02T08:10:00Z"
+
+// value takes a value of a reading; the first counts.
+func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record.Path) {
+	if v.blank() {
+		return
+	}
+	here := at.At(string(f))
+	switch f {
+	case "powered_h":
+		once(c, v, duration, here, &r.Powered)
+	case "moving_h":
+		once(c, v, duration, here, &r.Moving)
+	case "peak_kg":
+		once(c, v.load(), load, here, &r.Peak)
+	case "peak_at":
+		if r.PeakAt != nil {
+			return
+		}
+		if t, ok := c.time(v, here, timeExpected); ok {
+			r.PeakAt = &t
+		}
+	}
+}
+
+// at makes the reading of a time the one in hand; a new one if need be. It
+// reports false where the row has to be left out.
+func (c *tableCase) at(date, clock *cell) bool {
+	if c.current >= 0 && c.lastFrom == date.s && c.lastText == date.text && clock.text == "" {
+		return true
+	}
+	t, err := moment(date, clock)
+	if err != nil {
+		c.undated(date, err)
+		return false
+	}
+	c.lastText, c.lastFrom = "", nil
+	if clock.text == "" {
+		c.lastText, c.lastFrom = date.text, date.s
+	}
+	if i, ok := c.byTime[t.UnixNano()]; ok {
+		c.current = i
+		return true
+	}
+	return c.begin(record.Reading{At: t}, date.at())
+}
+
+// undated notes a row whose time cannot be read.
+func (c *tableCase) undated(date *cell, err error) {
+	if ambiguous(err) {
+		date.twoWays(c, "readings", askDates)
+		return
+	}
+	c.g.find(c, date.at(), record.Finding{
+		Code: "row-undated", Severity: record.Blocking, Path: "readings", Where: fmt.Sprintf("row in line %d", date.at().Line),
+		Message: "found " + date.shown(), Expected: timeExpected,
+		Effect: "the row is left out, and with it the hours of its band", Hint: "correct the time of the reading",
+	})
+}
+
+// begin begins a reading; false where there are too many.
+func (c *tableCase) begin(r record.Reading, at record.Origin) bool {
+	readings := &c.out.Case.Readings
+	if len(*readings) >= maxEntries {
+		c.tooMany("readings", at)
+		return false
+	}
+	*readings = append(*readings, r)
+	c.readings = append(c.readings, readingNotes{at: at})
+	c.current = len(*readings) - 1
+	if !r.At.IsZero() {
+		if c.byTime == nil {
+			c.byTime = map[int64]int{}
+		}
+		c.byTime[r.At.UnixNano()] = c.current
+	}
+	c.out.Origins[pathOf(c.current)] = at
+	return true
+}
+
+// tooMany says once that entries of a case are left out.
+func (c *tableCase) tooMany(what record.Path, at record.Origin) {
+	if c.full {
+		return
+	}
+	c.full = true
+	c.g.find(c, at, record.Finding{
+		Code: "too-many", Severity: record.Blocking, Path: what,
+		Message: fmt.Sprintf("more than %d entries", maxEntries), Expected: fmt.Sprintf("at most %d of one machine", maxEntries),
+		Effect: "the entries from here on are not read", Hint: "split the record",
+	})
+}
+
+func pathOf(reading int) record.Path { return record.Path("readings").At(reading + 1) }
+
+// reading returns the reading in hand and its path.
+func (c *tableCase) reading() (*record.Reading, record.Path) {
+	return &c.out.Case.Readings[c.current], c.readings[c.current].path(c.current)
+}
