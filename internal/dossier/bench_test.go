@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
 )
@@ -14,11 +15,11 @@ func BenchmarkAssess(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	batch, err := intake.ReadBytes("lashed.case.json", data)
+	got, err := intake.ReadBytes("lashed.case.json", data)
 	if err != nil {
 		b.Fatal(err)
 	}
-	all := intake.Group([]intake.Batch{batch})
+	all := batch.Group([]batch.Batch{got})
 	b.ReportAllocs()
 	for b.Loop() {
 		if d := dossier.Of(&all[0]); len(d.Exceedances) != 2 {

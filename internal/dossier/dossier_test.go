@@ -12,6 +12,7 @@ import (
 	"unicode/utf8"
 
 	"ratchetmark/internal/assume"
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
@@ -20,11 +21,11 @@ import (
 // assess reads a case from JSON and assesses it.
 func assess(t testing.TB, text string) dossier.Dossier {
 	t.Helper()
-	batch, err := intake.ReadBytes("x", []byte(text))
+	got, err := intake.ReadBytes("x", []byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return dossier.From([]intake.Batch{batch})[0]
+	return dossier.From([]batch.Batch{got})[0]
 }
 
 func written(t testing.TB, d dossier.Dossier) string {

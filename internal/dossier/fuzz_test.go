@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
@@ -33,11 +34,11 @@ func FuzzAssess(f *testing.F) {
 	f.Add([]byte(`{"format":"ratchetmark case 1","machine":{"rated_load_kg":1e-310},"readings":[{"peak_kg":221,"bands":[{"from_kg":0,"to_kg":null,"hours":5e-324}]}]}`))
 	f.Add([]byte(`{"format":"ratchetmark case 1","machine":{"rated_load_kg":1},"readings":[{"peak_kg":100000,"bands":[{"from_kg":0,"to_kg":null,"hours":200000}]}],"assumptions":{"slope":{"low":15,"value":15,"high":15},"design_cycles":{"low":1,"value":1,"high":1}}}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		batch, err := intake.ReadBytes("x", data)
+		got, err := intake.ReadBytes("x", data)
 		if err != nil {
 			return
 		}
-		for _, d := range dossier.From([]intake.Batch{batch}) {
+		for _, d := range dossier.From([]batch.Batch{got}) {
 			var line strings.Builder
 			if err := dossier.WriteJSON(&line, &d); err != nil {
 				t.Fatalf("got %v, want it written", err)

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"testing"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/digest"
 	"ratchetmark/internal/dossier"
-	"ratchetmark/internal/intake"
 )
 
 const testdata = "../../testdata/"
@@ -33,11 +33,11 @@ func dossiers(t testing.TB, path string) []dossier.Dossier {
 	if err != nil {
 		t.Fatal(err)
 	}
-	batch, err := digest.ReadBytes(path, data)
+	got, err := digest.ReadBytes(path, data)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return dossier.From([]intake.Batch{batch})
+	return dossier.From([]batch.Batch{got})
 }
 
 func TestGoldens(t *testing.T) {

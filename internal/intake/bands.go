@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/wording"
 )
@@ -54,7 +55,7 @@ func (c *tableCase) band(s *sheet, r *record.Reading, at record.Path, b *bandCel
 func (c *tableCase) unreadableLabel(v *cell, at record.Path, err error) {
 	here := at.At("bands")
 	if ambiguous(err) {
-		v.twoWays(c, here, askDecimal)
+		v.twoWays(c, here, batch.AskDecimal)
 	} else {
 		v.unreadable(c, here, "a band such as 90-180 kg, under 90 or over 320")
 	}
@@ -135,7 +136,7 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (*record.H
 func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member string, err error, expected string) {
 	here := at.At("bands").At(len(r.Bands) + 1).At(member)
 	if ambiguous(err) {
-		v.twoWays(c, here, askDecimal)
+		v.twoWays(c, here, batch.AskDecimal)
 		return
 	}
 	v.unreadable(c, here, expected)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 )
 
@@ -63,7 +64,7 @@ func isGuide(n node) bool {
 		return false
 	}
 	text, _ := format.value.(string)
-	return text == GuideFormat
+	return text == batch.GuideFormat
 }
 
 func (t *treeReader) badGuide(n node, err error) *Refusal {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/wording"
 )
@@ -153,14 +154,14 @@ func (c *cell) shown() string {
 }
 
 // twoWays notes a value that can be read two ways and asks about its column.
-func (c *cell) twoWays(to *tableCase, at record.Path, kind questionKind) {
+func (c *cell) twoWays(to *tableCase, at record.Path, kind batch.QuestionKind) {
 	c.s.ask(kind, c.head(), c.text)
 	f := record.Finding{
 		Code: "number-ambiguous", Severity: record.Blocking, Path: at,
 		Message: c.shown() + " can be read two ways", Expected: "no mark for thousands, and not exactly three decimals",
 		Effect: "the value is taken as missing; it is not guessed", Hint: "say which mark stands before the decimals, or write the value without a mark for thousands",
 	}
-	if kind == askDates {
+	if kind == batch.AskDates {
 		f.Code, f.Expected = "date-ambiguous", "a date such as 2026-03-02"
 		f.Hint = "say whether the day or the month stands first, or write the date with the year first"
 	}
@@ -193,7 +194,7 @@ func once[T ~float64](c *tableCase, from *cell, of dimension, at record.Path, to
 	x, err := from.number(of)
 	switch {
 	case ambiguous(err):
-		from.twoWays(c, at, askDecimal)
+		from.twoWays(c, at, batch.AskDecimal)
 		return false
 	case err != nil:
 		from.unreadable(c, at, dimensionWords[of])

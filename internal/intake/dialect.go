@@ -108,13 +108,13 @@ func (d *dialect) guided(guide *Guide) {
 	if guide == nil {
 		return
 	}
-	if m := guide.mark(); m != wording.Unknown {
+	if m := markOf(guide); m != wording.Unknown {
 		d.decimal = m
 	}
-	if o := guide.order(); o != wording.UnknownOrder {
+	if o := orderOf(guide); o != wording.UnknownOrder {
 		d.dates = o
 	}
-	if zone, err := guide.zone(); err == nil && guide.Zone != "" {
+	if zone, err := zoneOf(guide); err == nil && guide.Zone != "" {
 		d.zone = zone
 	}
 }

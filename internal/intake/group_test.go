@@ -6,13 +6,14 @@ import (
 	"strings"
 	"testing"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
 )
 
-// batch reads a case of machine A from text.
-func batch(t *testing.T, name, text string) intake.Batch {
+// batchOf reads a case of machine A from text.
+func batchOf(t *testing.T, name, text string) intake.Batch {
 	t.Helper()
 	b, err := intake.ReadBytes(name, []byte(text))
 	if err != nil {
@@ -30,7 +31,7 @@ func caseOf(machine string, days ...int) string {
 	return fmt.Sprintf(`{"format":"ratchetmark case 1","machine":%s,"readings":[%s]}`, machine, strings.Join(readings, ","))
 }
 
-func days(g intake.Grouped) []int {
+func days(g batch.Grouped) []int {
 	var out []int
 	for _, r := range g.Case.Readings {
 		out = append(out, r.At.Day())
@@ -41,9 +42,9 @@ func days(g intake.Grouped) []int {
 // Two files of one machine become one record with the readings of both, each
 // once, and both files are named.
 func TestGroupJoinsFilesOfAMachine(t *testing.T) {
-	a := batch(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2))
-	b := batch(t, "b", caseOf(`{"id":" A ","rated_load_kg":240,"persons":2}`, 2, 3))
-	groups := intake.Group([]intake.Batch{a, b})
+	a := batchOf(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2))
+	b := batchOf(t, "b", caseOf(`{"id":" A ","rated_load_kg":240,"persons":2}`, 2, 3))
+	groups := batch.Group([]intake.Batch{a, b})
 	if len(groups) != 1 || !slices.Equal(days(groups[0]), []int{1, 2, 3}) {
 		t.Fatalf("got %+v, want one machine with days 1, 2, 3", groups)
 	}
@@ -65,8 +66,8 @@ func TestGroupJoinsFilesOfAMachine(t *testing.T) {
 
 // Readings of one moment that say different things both stay, and are found.
 func TestGroupKeepsReadingsThatDiffer(t *testing.T) {
-	b := batch(t, "b", strings.ReplaceAll(caseOf(`{"id":"A","rated_load_kg":230}`, 2), `"hours":2`, `"hours":2.5`))
-	groups := intake.Group([]intake.Batch{batch(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2)), b})
+	b := batchOf(t, "b", strings.ReplaceAll(caseOf(`{"id":"A","rated_load_kg":230}`, 2), `"hours":2`, `"hours":2.5`))
+	groups := batch.Group([]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2)), b})
 	d := dossier.Of(&groups[0])
 	if !slices.Equal(days(groups[0]), []int{1, 2, 2}) || len(d.Findings) == 0 || d.Findings[0].Code != "readings-same-time" {
 		t.Errorf("got days %v and %+v, want both and a finding", days(groups[0]), d.Findings)
@@ -75,9 +76,9 @@ func TestGroupKeepsReadingsThatDiffer(t *testing.T) {
 
 // What is found in a joined reading names the file and the line it came from.
 func TestGroupKeepsPlaces(t *testing.T) {
-	a := batch(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2))
-	b := batch(t, "b", strings.ReplaceAll(caseOf(`{"id":"A"}`, 3, 4), `"hours":4`, `"hours":-4`))
-	groups := intake.Group([]intake.Batch{a, b})
+	a := batchOf(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2))
+	b := batchOf(t, "b", strings.ReplaceAll(caseOf(`{"id":"A"}`, 3, 4), `"hours":4`, `"hours":-4`))
+	groups := batch.Group([]intake.Batch{a, b})
 	d := dossier.Of(&groups[0])
 	f := d.Findings[0]
 	if f.Code != "value-negative" || f.File != "b" || f.Line != 3 || f.Where != "reading 4, band 1, hours" {
@@ -90,14 +91,14 @@ func TestGroupKeepsApart(t *testing.T) {
 		batches []intake.Batch
 		want    []int // sources of each group
 	}{
-		"other machines":         {[]intake.Batch{batch(t, "a", caseOf(`{"id":"A"}`, 1)), batch(t, "b", caseOf(`{"id":"B"}`, 1))}, []int{1, 1}},
-		"without a name":         {[]intake.Batch{batch(t, "a", caseOf(`{"id":""}`, 1)), batch(t, "b", caseOf(`{"id":""}`, 2))}, []int{1, 1}},
-		"a stream, case by case": {[]intake.Batch{batch(t, "a", caseOf(`{"id":"A"}`, 1)+caseOf(`{"id":"A"}`, 2))}, []int{1, 1}},
-		"three files":            {[]intake.Batch{batch(t, "a", caseOf(`{"id":"A"}`, 1)), batch(t, "b", caseOf(`{"id":"A"}`, 2)), batch(t, "c", caseOf(`{"id":"A"}`, 3))}, []int{3}},
+		"other machines":         {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"B"}`, 1))}, []int{1, 1}},
+		"without a name":         {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":""}`, 1)), batchOf(t, "b", caseOf(`{"id":""}`, 2))}, []int{1, 1}},
+		"a stream, case by case": {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)+caseOf(`{"id":"A"}`, 2))}, []int{1, 1}},
+		"three files":            {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"A"}`, 2)), batchOf(t, "c", caseOf(`{"id":"A"}`, 3))}, []int{3}},
 		"nothing":                {nil, nil},
 	} {
 		var got []int
-		for _, g := range intake.Group(v.batches) {
+		for _, g := range batch.Group(v.batches) {
 			got = append(got, len(g.Sources))
 		}
 		if !slices.Equal(got, v.want) {
@@ -109,13 +110,13 @@ func TestGroupKeepsApart(t *testing.T) {
 // Grouping leaves what was read alone, so that grouping again gives the same.
 func TestGroupTwice(t *testing.T) {
 	spoilt := strings.ReplaceAll(caseOf(`{"id":"A","rated_load_kg":240}`, 2, 3), `"hours":3`, `"hours":-3`)
-	batches := []intake.Batch{batch(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2)), batch(t, "b", spoilt)}
+	batches := []intake.Batch{batchOf(t, "a", caseOf(`{"id":"A","rated_load_kg":230}`, 1, 2)), batchOf(t, "b", spoilt)}
 	origins := len(batches[0].Records[0].Origins)
 	spare := append(make([]record.Reading, 0, 9), batches[0].Records[0].Case.Readings...) // room behind the readings
 	batches[0].Records[0].Case.Readings = spare
 	var first []int
 	for range 2 {
-		g := intake.Group(batches)[0]
+		g := batch.Group(batches)[0]
 		got := []int{len(g.Case.Readings), len(g.Findings), len(g.Sources), len(g.Origins)}
 		if first != nil && !slices.Equal(got, first) {
 			t.Errorf("got %v, want %v", got, first)
@@ -138,7 +139,7 @@ func TestGroupJoinsTheRest(t *testing.T) {
 	text := func(who string, n int) string {
 		return strings.TrimSuffix(caseOf(`{"id":"A"}`, n), "}") + fmt.Sprintf(more, who, n)
 	}
-	g := intake.Group([]intake.Batch{batch(t, "a", text("hirer A", 3)), batch(t, "b", text("hirer B", 4))})[0]
+	g := batch.Group([]intake.Batch{batchOf(t, "a", text("hirer A", 3)), batchOf(t, "b", text("hirer B", 4))})[0]
 	if len(g.Case.Custody) != 2 || len(g.Case.Events) != 1 || len(g.Case.Daily) != 2 || g.Case.Note != "hirer A" || g.Case.Assumptions["slope"].Value != 3 {
 		t.Errorf("got %+v, want two custody entries, one event, two days, the first note and slope", g.Case)
 	}
@@ -153,7 +154,7 @@ func TestSplitFileGivesTheSame(t *testing.T) {
 	first, second := whole.Records[0], whole.Records[0]
 	first.Case.Readings, second.Case.Readings = whole.Records[0].Case.Readings[:3], whole.Records[0].Case.Readings[3:]
 	first.Case.Custody, first.Case.Events = first.Case.Custody[:5], nil
-	groups := intake.Group([]intake.Batch{{Name: "a", Records: []intake.Record{first}}, {Name: "b", Records: []intake.Record{second}}})
+	groups := batch.Group([]intake.Batch{{Name: "a", Records: []intake.Record{first}}, {Name: "b", Records: []intake.Record{second}}})
 	if len(groups) != 1 {
 		t.Fatalf("got %d machines, want 1", len(groups))
 	}

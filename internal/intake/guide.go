@@ -9,34 +9,9 @@ import (
 	"strings"
 	"time"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/wording"
 )
-
-// GuideFormat is the value of a guide's "format" member.
-const GuideFormat = "ratchetmark guide 1"
-
-// Guide says how a table is to be read where its headings alone do not: what
-// each column is, which mark stands before decimals, how dates are ordered. A
-// person makes it by pointing; it applies to every table with the same heading.
-type Guide struct {
-	Format  string   `json:"format"`
-	Heading []string `json:"heading"` // the cells of the row the table begins with
-	// Data tells that the first row is no heading but a row of the table already.
-	Data    bool     `json:"heading_is_data,omitempty"`
-	Columns []Column `json:"columns,omitempty"` // by position; none: as the headings say
-	Decimal string   `json:"decimal,omitempty"` // "point" or "comma"; empty: as the values show
-	Dates   string   `json:"dates,omitempty"`   // "day-first" or "month-first"; empty: as the values show
-	Zone    string   `json:"zone,omitempty"`    // of times that name none, as "+01:00"; empty: UTC
-}
-
-// Column says what one column of a table is.
-type Column struct {
-	Field wording.Field `json:"field,omitempty"` // empty: the column is not used
-	Unit  wording.Unit  `json:"unit,omitempty"`  // of cells that name none
-	// From and To are the edges, in kg, of a column that holds the hours of one band.
-	From *float64 `json:"from_kg,omitempty"`
-	To   *float64 `json:"to_kg,omitempty"`
-}
 
 // Signature names tables with the same heading: the first 16 digits of the
 // SHA-256 (FIPS 180-4) of the heading cells in lower case, without outer
@@ -60,13 +35,13 @@ func ReadGuide(data []byte) (Guide, error) {
 	if err := json.Unmarshal(data, &g); err != nil {
 		return g, fmt.Errorf("the guide cannot be read: %w", err)
 	}
-	return g, g.check()
+	return g, checkGuide(&g)
 }
 
-func (g *Guide) check() error {
+func checkGuide(g *Guide) error {
 	switch {
-	case g.Format != GuideFormat:
-		return fmt.Errorf("the guide's format is %q; expected %q", short(g.Format), GuideFormat)
+	case g.Format != batch.GuideFormat:
+		return fmt.Errorf("the guide's format is %q; expected %q", short(g.Format), batch.GuideFormat)
 	case len(g.Heading) == 0:
 		return errors.New("the guide names no heading; expected the cells of the row the table begins with")
 	case g.Decimal != "" && g.Decimal != "point" && g.Decimal != "comma":
@@ -74,12 +49,12 @@ func (g *Guide) check() error {
 	case g.Dates != "" && g.Dates != "day-first" && g.Dates != "month-first":
 		return fmt.Errorf("the guide's dates are %q; expected day-first or month-first", short(g.Dates))
 	}
-	_, err := g.zone()
+	_, err := zoneOf(g)
 	return err
 }
 
 // mark returns the mark before decimals that the guide names.
-func (g *Guide) mark() wording.Mark {
+func markOf(g *Guide) wording.Mark {
 	switch g.Decimal {
 	case "point":
 		return wording.Point
@@ -90,7 +65,7 @@ func (g *Guide) mark() wording.Mark {
 }
 
 // order returns the order of dates that the guide names.
-func (g *Guide) order() wording.Order {
+func orderOf(g *Guide) wording.Order {
 	switch g.Dates {
 	case "day-first":
 		return wording.DayFirst
@@ -101,7 +76,7 @@ func (g *Guide) order() wording.Order {
 }
 
 // zone returns the zone of times that name none.
-func (g *Guide) zone() (*time.Location, error) {
+func zoneOf(g *Guide) (*time.Location, error) {
 	if g.Zone == "" || g.Zone == "Z" {
 		return time.UTC, nil
 	}

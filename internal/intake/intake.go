@@ -5,35 +5,25 @@ package intake
 
 import (
 	"bytes"
-	"errors"
 	"io"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/table"
 )
 
-// Record is one case with what was noted while reading it. Findings do not
-// include those of [record.Check].
-type Record struct {
-	Case     record.Case
-	Findings []record.Finding
-	Origins  record.Origins
-}
-
-// Batch is all that one file held.
-type Batch struct {
-	Name      string
-	SHA256    string // filled in by package digest
-	Bytes     int64
-	Records   []Record
-	Sheets    []Sheet    // the tables of the file, as they were found
-	Questions []Question // what their values leave open
-	Guides    []Guide    // the guides that were used
-	Brought   []Guide    // the guides that the file itself holds
-}
-
-// Refusal says why a file could not be read at all.
-type Refusal = table.Refusal
+// The types of what is read are those of package batch, which whoever only
+// handles them imports without the readers.
+type (
+	Record   = batch.Record
+	Batch    = batch.Batch
+	Reading  = batch.Reading
+	Refusal  = record.Refusal
+	Guide    = batch.Guide
+	Column   = batch.Column
+	Sheet    = batch.Sheet
+	Question = batch.Question
+)
 
 // Limits on what is read. Far above what a machine produces, low enough that a
 // hostile file cannot exhaust a tablet. Those of the containers are in package table.
@@ -66,11 +56,9 @@ func GuidesOf(guides ...Guide) Options {
 // Add adds a guide; one for the same heading is replaced.
 func (o *Options) Add(g Guide) { o.Guides[Signature(g.Heading)] = g }
 
-// Progress is told how many bytes have been read. Returning an error stops the reading.
+// Progress is told how many bytes have been read. Returning an error, as
+// [batch.ErrCancelled], stops the reading.
 type Progress func(bytes int64) error
-
-// ErrCancelled is the usual error for a [Progress] to stop with.
-var ErrCancelled = errors.New("reading was cancelled")
 
 // Read reads one file. The error is a [*Refusal] where the file is not a
 // record, or the reader's or the progress function's own. With a refusal, the
@@ -117,7 +105,7 @@ func together(tables, cases []Record, loose []record.Finding) []Record {
 		return cases
 	}
 	var out []Record
-	for _, g := range Join(Group([]Batch{{Records: cases}}), []Batch{{Records: tables}}) {
+	for _, g := range batch.Join(batch.Group([]Batch{{Records: cases}}), []Batch{{Records: tables}}) {
 		out = append(out, g.Record)
 	}
 	return out
@@ -190,11 +178,4 @@ func (c *counter) Read(p []byte) (int, error) {
 		}
 	}
 	return n, err
-}
-
-// Reading is what came of reading a file, in a form that can be handed from
-// one program to another: a batch or a refusal.
-type Reading struct {
-	Batch   Batch
-	Refusal *Refusal
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/wording"
 )
@@ -93,7 +94,7 @@ func (s *sheet) heading(cells []string) bool {
 	guide := s.guideFor(cells)
 	layout, cols := fit(s.candidates(cells))
 	if guide != nil && len(guide.Columns) > 0 {
-		layout, cols = guide.columns(cells)
+		layout, cols = columnsOf(guide, cells)
 	}
 	if layout == nil {
 		return false
@@ -177,7 +178,7 @@ func (s *sheet) note(cells []string) {
 
 // guideOf writes the columns as they are read as a guide.
 func (s *sheet) guideOf(cells []string) Guide {
-	g := Guide{Format: GuideFormat}
+	g := Guide{Format: batch.GuideFormat}
 	if s.guide != nil {
 		g = *s.guide
 	}
@@ -204,7 +205,7 @@ func visibleCells(cells []string) []string {
 // rowShown returns where among the rows that are shown a row stands.
 func (s *sheet) rowShown(cells []string) int {
 	words := rowWords(s.place(0))
-	return max(0, slices.IndexFunc(s.g.sheets[s.index].Rows, func(l Line) bool { return l.Place == words }))
+	return max(0, slices.IndexFunc(s.g.sheets[s.index].Rows, func(l batch.Line) bool { return l.Place == words }))
 }
 
 // end closes the table.
@@ -223,7 +224,7 @@ func (s *sheet) end() {
 		sh := &s.g.sheets[s.index]
 		if !sh.Read && s.start != nil {
 			sh.Signature = Signature(s.start)
-			sh.Guide = Guide{Format: GuideFormat, Heading: visibleCells(s.start), Columns: make([]Column, len(s.start))}
+			sh.Guide = Guide{Format: batch.GuideFormat, Heading: visibleCells(s.start), Columns: make([]Column, len(s.start))}
 			for i, c := range s.candidates(s.start) {
 				if len(c.fields) > 0 {
 					sh.Guide.Columns[i] = Column{Field: c.fields[0], Unit: c.unit}
@@ -275,7 +276,7 @@ func countOf(n int, one, many string) string {
 }
 
 // columns lays the columns out as a guide says.
-func (g *Guide) columns(cells []string) (*layout, []column) {
+func columnsOf(g *Guide, cells []string) (*layout, []column) {
 	cols := make([]column, max(len(cells), len(g.Columns)))
 	candidates := make([]candidate, len(cols))
 	for i := range cols {
@@ -290,7 +291,7 @@ func (g *Guide) columns(cells []string) (*layout, []column) {
 		if cols[i].Field == bandHours {
 			cols[i].label = &wording.Label{From: cols[i].From, To: cols[i].To, Unit: wording.Kilogram}
 			if cols[i].From == nil && cols[i].To == nil {
-				cols[i].label = candidateOf(cols[i].heading, g.mark()).label
+				cols[i].label = candidateOf(cols[i].heading, markOf(g)).label
 			}
 			if cols[i].label == nil {
 				cols[i].Field, candidates[i].fields = "", nil

@@ -3,36 +3,14 @@ package intake
 import (
 	"slices"
 
-	"ratchetmark/internal/record"
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/wording"
-)
-
-// Question is something about a table that its values leave open. It is asked,
-// with the values themselves; until it is answered they are taken as missing.
-type Question struct {
-	Kind    questionKind
-	Sheet   int      // index in [Batch.Sheets]
-	Column  string   // heading of the column
-	Values  []string // some of the values that can be read two ways
-	Choices []Choice
-}
-
-// Choice is one answer to a question: what a guide says, and what the first of
-// the values then means.
-type Choice struct{ Answer, Means string }
-
-type questionKind string
-
-// The questions: which mark stands before decimals, which part of a date is first.
-const (
-	askDecimal questionKind = "decimal"
-	askDates   questionKind = "dates"
 )
 
 const maxAsked = 5 // values shown with a question
 
 // ask notes that a value of a column can be read two ways.
-func (s *sheet) ask(kind questionKind, column, value string) {
+func (s *sheet) ask(kind batch.QuestionKind, column, value string) {
 	g := s.g
 	i := slices.IndexFunc(g.questions, func(q Question) bool {
 		return q.Kind == kind && q.Sheet == s.index && q.Column == column
@@ -54,11 +32,11 @@ func (s *sheet) ask(kind questionKind, column, value string) {
 const maxQuestions = 40
 
 // choices tells what a value means under each answer.
-func choices(kind questionKind, value string) []Choice {
-	if kind == askDates {
-		return []Choice{{"day-first", dateMeans(value, wording.DayFirst)}, {"month-first", dateMeans(value, wording.MonthFirst)}}
+func choices(kind batch.QuestionKind, value string) []batch.Choice {
+	if kind == batch.AskDates {
+		return []batch.Choice{{Answer: "day-first", Means: dateMeans(value, wording.DayFirst)}, {Answer: "month-first", Means: dateMeans(value, wording.MonthFirst)}}
 	}
-	return []Choice{{"point", numberMeans(value, wording.Point)}, {"comma", numberMeans(value, wording.Comma)}}
+	return []batch.Choice{{Answer: "point", Means: numberMeans(value, wording.Point)}, {Answer: "comma", Means: numberMeans(value, wording.Comma)}}
 }
 
 func dateMeans(value string, order wording.Order) string {
@@ -77,27 +55,6 @@ func numberMeans(value string, mark wording.Mark) string {
 	return plainNumber(x)
 }
 
-// Sheet is one table of a file as it was found, with enough of it to point out
-// what its columns are.
-type Sheet struct {
-	File, Name string
-	Signature  string
-	Read       bool     // something was taken from it
-	Layout     string   // what shape it was taken to have
-	Guide      Guide    // how it was read: the columns by position
-	Start      int      // index in Rows of the row that the guide's heading is
-	Rows       []Line   // the first rows as they are
-	Left       []string // headings of columns that are not used
-	Lacks      string   // what a row lacks that is nearly a heading
-	LacksAt    record.Origin
-}
-
-// Line is one row of a table as it is.
-type Line struct {
-	Place string
-	Cells []string
-}
-
 // Limits of what is shown of a table.
 const (
 	shownRows   = 12
@@ -107,8 +64,8 @@ const (
 )
 
 // lineOf copies a row for showing.
-func lineOf(place string, cells []string) Line {
-	out := Line{Place: place}
+func lineOf(place string, cells []string) batch.Line {
+	out := batch.Line{Place: place}
 	for i, c := range cells {
 		if i == shownCells {
 			break

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
@@ -138,11 +139,11 @@ func TestCancel(t *testing.T) {
 		in := &counting{r: io.MultiReader(strings.NewReader(start), &endless{text: "# a comment\n ", left: 50_000_000})}
 		_, err := intake.Read("x", in, intake.Options{}, func(n int64) error {
 			if n > 1_000_000 {
-				return intake.ErrCancelled
+				return batch.ErrCancelled
 			}
 			return nil
 		})
-		if !errors.Is(err, intake.ErrCancelled) {
+		if !errors.Is(err, batch.ErrCancelled) {
 			t.Errorf("%s: got %v, want it cancelled", name, err)
 		}
 		if in.n > 1_300_000 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/wording"
 )
@@ -85,7 +86,7 @@ func (c *tableCase) time(v *cell, at record.Path, expected string) (t time.Time,
 	t, err := v.time()
 	switch {
 	case ambiguous(err):
-		v.twoWays(c, at, askDates)
+		v.twoWays(c, at, batch.AskDates)
 	case err != nil:
 		v.unreadable(c, at, expected)
 	}
@@ -142,7 +143,7 @@ func (c *tableCase) at(date, clock *cell) bool {
 // undated notes a row whose time cannot be read.
 func (c *tableCase) undated(date *cell, err error) {
 	if ambiguous(err) {
-		date.twoWays(c, "readings", askDates)
+		date.twoWays(c, "readings", batch.AskDates)
 		return
 	}
 	c.g.find(c, date.at(), record.Finding{

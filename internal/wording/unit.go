@@ -42,6 +42,20 @@ func (u Unit) String() string {
 	return ""
 }
 
+// MarshalText writes the symbol.
+func (u Unit) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
+
+// UnmarshalText reads what [Unit.MarshalText] wrote.
+func (u *Unit) UnmarshalText(text []byte) error {
+	for i := range units {
+		if units[i].name == string(text) {
+			*u = Unit(i)
+			return nil
+		}
+	}
+	return &Unreadable{Text: string(text), Fault: "is not a unit", Expected: "kg, lb, t, h, min, s, h:mm or %", Hint: "leave it out where the cells name their unit"}
+}
+
 // IsLoad reports whether the unit counts loads.
 func (u Unit) IsLoad() bool { return u == Kilogram || u == Pound || u == Tonne }
 

@@ -10,6 +10,7 @@ import (
 	"syscall/js"
 	"time"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/digest"
 	"ratchetmark/internal/intake"
 	"ratchetmark/internal/promise"
@@ -25,7 +26,7 @@ var errCancelled = errors.New("cancelled")
 
 // read answers what message.file, a File or Blob of any size, holds.
 func (w *worker) read(id int, message js.Value) (map[string]any, error) {
-	var out intake.Reading
+	var out batch.Reading
 	options, err := optionsOf(message.Get("guides"))
 	if err != nil {
 		return nil, err
@@ -46,7 +47,7 @@ func optionsOf(guides js.Value) (intake.Options, error) {
 	if guides.Type() != js.TypeString {
 		return intake.Options{}, nil
 	}
-	var all []intake.Guide
+	var all []batch.Guide
 	if err := json.Unmarshal([]byte(guides.String()), &all); err != nil {
 		return intake.Options{}, fmt.Errorf("the guides kept on this device cannot be read: %w", err)
 	}

@@ -7,9 +7,11 @@ import (
 	"io"
 	"os"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/digest"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/record"
 )
 
 // exitBlocked is the exit code of an assessment with a finding that withholds
@@ -39,7 +41,7 @@ func runAssess(args []string, s streams) int {
 		flags.Usage()
 		return exitFailed
 	}
-	var batches []intake.Batch
+	var batches []batch.Batch
 	failed := false
 	for _, name := range flags.Args() {
 		batch, err := readFile(name, s.in, options)
@@ -63,13 +65,13 @@ func runAssess(args []string, s streams) int {
 	return 0
 }
 
-func readFile(name string, stdin io.Reader, options intake.Options) (intake.Batch, error) {
+func readFile(name string, stdin io.Reader, options intake.Options) (batch.Batch, error) {
 	if name == "-" {
 		return digest.Read("standard input", stdin, options, nil)
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return intake.Batch{}, err
+		return batch.Batch{}, err
 	}
 	defer f.Close()
 	return digest.Read(f.Name(), f, options, nil)
@@ -78,7 +80,7 @@ func readFile(name string, stdin io.Reader, options intake.Options) (intake.Batc
 // sayError prints an error, and the hint of a refusal on a line of its own.
 func sayError(w io.Writer, err error) {
 	fmt.Fprintln(w, "ratchetmark assess:", err)
-	var refusal *intake.Refusal
+	var refusal *record.Refusal
 	if errors.As(err, &refusal) && refusal.Hint != "" {
 		fmt.Fprintln(w, "  hint:", refusal.Hint)
 	}

@@ -8,6 +8,7 @@ import (
 	"os"
 
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/record"
 )
 
 // runGuide prints, for each table of a file, how it is read: one guide a line.
@@ -19,7 +20,7 @@ func runGuide(args []string, s streams) int {
 		return exitFailed
 	}
 	batch, err := readFile(args[0], s.in, intake.GuidesOf())
-	var refusal *intake.Refusal
+	var refusal *record.Refusal
 	if err != nil && !errors.As(err, &refusal) {
 		sayError(s.err, err)
 		return exitFailed
