@@ -7,7 +7,7 @@ import (
 	"errors"
 	"syscall/js"
 
-	"ratchetmark/internal/intake"
+	"ratchetmark/internal/batch"
 )
 
 // backgroundReader has files read by the background worker: the code that
@@ -62,32 +62,40 @@ func (r *backgroundReader) end() {
 }
 
 // read has one file read. Giving up ends the worker at once, whatever it does.
-func (r *backgroundReader) read(name string, file js.Value, progress func(done int64), cancelled <-chan struct{}) (batch intake.Batch, err error) {
+func (r *backgroundReader) read(name string, file js.Value, guides []batch.Guide, progress func(done int64), cancelled <-chan struct{}) (got batch.Batch, err error) {
 	select {
 	case r.turn <- struct{}{}:
 		defer func() { <-r.turn }()
 	case <-cancelled:
-		return batch, intake.ErrCancelled
+		return got, batch.ErrCancelled
 	}
 	r.warm()
 	select {
 	case <-r.ready:
 	case err := <-r.failures:
 		r.end()
-		return batch, err
+		return got, err
 	case <-cancelled:
-		return batch, intake.ErrCancelled
+		return got, batch.ErrCancelled
 	}
 	r.next++
-	r.worker.Call("postMessage", map[string]any{"kind": "read", "id": r.next, "name": name, "file": file})
+	message := map[string]any{"kind": "read", "id": r.next, "name": name, "file": file}
+	if len(guides) > 0 {
+		text, err := json.Marshal(guides)
+		if err != nil {
+			return got, err
+		}
+		message["guides"] = string(text)
+	}
+	r.worker.Call("postMessage", message)
 	for {
 		select {
 		case <-cancelled:
 			r.end()
-			return batch, intake.ErrCancelled
+			return got, batch.ErrCancelled
 		case err := <-r.failures:
 			r.end()
-			return batch, err
+			return got, err
 		case message := <-r.messages:
 			if message.Get("kind").String() != "progress" {
 				return batchOf(message)
@@ -97,17 +105,18 @@ func (r *backgroundReader) read(name string, file js.Value, progress func(done i
 	}
 }
 
-// batchOf reads the worker's last answer: a batch, a refusal or a failure.
-func batchOf(message js.Value) (intake.Batch, error) {
+// batchOf reads the worker's last answer: a batch, a refusal with the tables
+// that were found, or a failure.
+func batchOf(message js.Value) (batch.Batch, error) {
 	if message.Get("kind").String() == "failed" {
-		return intake.Batch{}, errors.New(message.Get("message").String())
+		return batch.Batch{}, errors.New(message.Get("message").String())
 	}
-	var out intake.Reading
+	var out batch.Reading
 	if err := json.Unmarshal([]byte(message.Get("reading").String()), &out); err != nil {
-		return intake.Batch{}, err
+		return batch.Batch{}, err
 	}
 	if out.Refusal != nil {
-		return intake.Batch{}, out.Refusal
+		return out.Batch, out.Refusal
 	}
 	return out.Batch, nil
 }

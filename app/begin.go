@@ -44,9 +44,9 @@ func (c *Begin) hasDraft() bool {
 }
 
 func (c *Begin) typeWords() string {
-	if draft, ok := c.Model.Draft(); ok {
-		if draft.ID != "" {
-			return "Go on typing " + draft.ID
+	if name, ok := c.Model.Draft(); ok {
+		if name != "" {
+			return "Go on typing " + name
 		}
 		return "Go on typing"
 	}

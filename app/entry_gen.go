@@ -34,7 +34,7 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(vugu.HTML("Copy what the screen shows. A comma or a point for decimals; leave blank what you do not have. What you type is kept on this device until you show the sheet."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
@@ -46,75 +46,36 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(vugu.HTML("The machine, from its plate"))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			for _, f := range c.machineFields() {
-				var vgiterkey interface{} = f.Key
-				_ = vgiterkey
-				f := f
-				_ = f
-				{
-					vgcompKey := vugu.MakeCompKey(0x6CCA44EA06D9F3B^vgin.CurrentPositionHash(), f.Key)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Field)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgcomp.Spec = f
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "field"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
 				_ = vgparent
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "kind"}}}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("Kind"))
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "kind"}}}
-				vgparent.AppendChild(vgn)
-				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-					EventType:	"change",
-					Func:		func(event vugu.DOMEvent) { c.kind(event) },
-					// TODO: implement capture, etc. mostly need to decide syntax
-				})
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					for vgiterkeyt, k := range c.kinds() {
-						var vgiterkey interface{} = vgiterkeyt
-						_ = vgiterkey
-						k := k
-						_ = k
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("value", k.value)
-						{
-							b, err := vjson.Marshal(k.value == c.form().Kind)
-							if err != nil {
-								panic(err)
-							}
-							vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "selected", JSONVal: vjson.RawMessage(b)})
+				for _, f := range c.machineFields() {
+					var vgiterkey interface{} = f.ID()
+					_ = vgiterkey
+					f := f
+					_ = f
+					{
+						vgcompKey := vugu.MakeCompKey(0x6CCA44EA06D9F3B^vgin.CurrentPositionHash(), f.ID())
+						// ask BuildEnv for prior instance of this specific component
+						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
+						if vgcomp == nil {
+							// create new one if needed
+							vgcomp = new(Field)
+							vgin.BuildEnv.WireComponent(vgcomp)
 						}
-						vgn.SetInnerHTML(k.words)
+						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
+						vgcomp.Spec = f
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
-					vgparent.AppendChild(vgn)
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
@@ -134,200 +95,20 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				_ = vgiterkey
 				i := i
 				_ = i
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "reading"}}}
-				vgparent.AppendChild(vgn)
 				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "legend", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(c.readingTitle(i))
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						for _, f := range c.readingFields(i) {
-							var vgiterkey interface{} = f.Key
-							_ = vgiterkey
-							f := f
-							_ = f
-							{
-								vgcompKey := vugu.MakeCompKey(0x2425B421AD8A4E1A^vgin.CurrentPositionHash(), f.Key)
-								// ask BuildEnv for prior instance of this specific component
-								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
-								if vgcomp == nil {
-									// create new one if needed
-									vgcomp = new(Field)
-									vgin.BuildEnv.WireComponent(vgcomp)
-								}
-								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-								vgcomp.Model = c.Model
-								vgcomp.Spec = f
-								vgout.Components = append(vgout.Components, vgcomp)
-								vgn = &vugu.VGNode{Component: vgcomp}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
-						vgparent.AppendChild(vgn)
+					vgcompKey := vugu.MakeCompKey(0xD966FB5575F8083^vgin.CurrentPositionHash(), i)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Reading)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Reading)
+						vgin.BuildEnv.WireComponent(vgcomp)
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("Hours per load band"))
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bands"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						for j, _ := range c.reading(i).Bands {
-							var vgiterkey interface{} = j
-							_ = vgiterkey
-							j := j
-							_ = j
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "band-row"}}}
-							vgparent.AppendChild(vgn)
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								for _, f := range c.bandFields(i, j) {
-									var vgiterkey interface{} = f.Key
-									_ = vgiterkey
-									f := f
-									_ = f
-									{
-										vgcompKey := vugu.MakeCompKey(0x850C01803CE60BC8^vgin.CurrentPositionHash(), f.Key)
-										// ask BuildEnv for prior instance of this specific component
-										vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
-										if vgcomp == nil {
-											// create new one if needed
-											vgcomp = new(Field)
-											vgin.BuildEnv.WireComponent(vgcomp)
-										}
-										vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-										vgcomp.Model = c.Model
-										vgcomp.Spec = f
-										vgout.Components = append(vgout.Components, vgcomp)
-										vgn = &vugu.VGNode{Component: vgcomp}
-										vgparent.AppendChild(vgn)
-									}
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-actions"}}}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
-									vgparent.AppendChild(vgn)
-									vgn.AddAttrInterface("aria-label", c.bandLabel("Split", i, j))
-									vgn.AddAttrInterface("id", c.bandKey(i, j, "split"))
-									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-										EventType:	"click",
-										Func:		func(event vugu.DOMEvent) { c.split(i, j) },
-										// TODO: implement capture, etc. mostly need to decide syntax
-									})
-									{
-										vgparent := vgn
-										_ = vgparent
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Split"}
-										vgparent.AppendChild(vgn)
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
-									vgparent.AppendChild(vgn)
-									vgn.AddAttrInterface("aria-label", c.bandLabel("Remove", i, j))
-									vgn.AddAttrInterface("id", c.bandKey(i, j, "remove"))
-									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-										EventType:	"click",
-										Func:		func(event vugu.DOMEvent) { c.removeBand(i, j) },
-										// TODO: implement capture, etc. mostly need to decide syntax
-									})
-									{
-										vgparent := vgn
-										_ = vgparent
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Remove"}
-										vgparent.AppendChild(vgn)
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-									vgparent.AppendChild(vgn)
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
-						vgparent.AppendChild(vgn)
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "total"}}}
-					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("id", c.key(i, "total"))
-					vgn.SetInnerHTML(c.total(i))
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-actions"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
-						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("id", c.key(i, "add-band"))
-						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-							EventType:	"click",
-							Func:		func(event vugu.DOMEvent) { c.addBand(i) },
-							// TODO: implement capture, etc. mostly need to decide syntax
-						})
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Add a band on top"}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						if len(c.form().Readings) > 1 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
-							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("id", c.key(i, "remove"))
-							vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-								EventType:	"click",
-								Func:		func(event vugu.DOMEvent) { c.removeReading(i) },
-								// TODO: implement capture, etc. mostly need to decide syntax
-							})
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Remove this reading"}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.I = i
+					vgcomp.Model = c.Model
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
 					vgparent.AppendChild(vgn)
 				}
 			}
@@ -336,24 +117,55 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-actions"}}}
+		{
+			vgcompKey := vugu.MakeCompKey(0x166964A6C33C27^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(Actions)
+				vgin.BuildEnv.WireComponent(vgcomp)
+			}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+			vgcomp.All = c.adding()
+			vgcomp.Model = c.Model
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lists"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
 			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "add-reading"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-				EventType:	"click",
-				Func:		func(event vugu.DOMEvent) { c.Model.Do(c.Model.AddReading) },
-				// TODO: implement capture, etc. mostly need to decide syntax
-			})
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Add another reading of this machine"}
-				vgparent.AppendChild(vgn)
+			for _, p := range c.lists() {
+				var vgiterkey interface{} = p
+				_ = vgiterkey
+				p := p
+				_ = p
+				{
+					vgcompKey := vugu.MakeCompKey(0x35DEDC4EC82F2CE^vgin.CurrentPositionHash(), p)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Lines)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Lines)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.Model = c.Model
+					vgcomp.Part = p
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
 			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
+			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
@@ -374,42 +186,40 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-actions finish"}}}
+		{
+			vgcompKey := vugu.MakeCompKey(0xE0328D1B00ECA2E8^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(Actions)
+				vgin.BuildEnv.WireComponent(vgcomp)
+			}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+			vgcomp.All = c.finishing()
+			vgcomp.Model = c.Model
+			vgcomp.Class = "finish"
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
 		{
-			vgparent := vgn
-			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "primary"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "finish"}}}
-			vgparent.AppendChild(vgn)
-			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-				EventType:	"click",
-				Func:		func(event vugu.DOMEvent) { c.Model.Do(c.Model.Finish) },
-				// TODO: implement capture, etc. mostly need to decide syntax
-			})
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Show the sheet"}
-				vgparent.AppendChild(vgn)
+			vgcompKey := vugu.MakeCompKey(0x12D58F16FD0DA1F5^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(Actions)
+				vgin.BuildEnv.WireComponent(vgcomp)
 			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "save-form"}}}
-			vgparent.AppendChild(vgn)
-			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-				EventType:	"click",
-				Func:		func(event vugu.DOMEvent) { c.Model.Do(c.Model.SaveForm) },
-				// TODO: implement capture, etc. mostly need to decide syntax
-			})
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Save what is typed as a case file"}
-				vgparent.AppendChild(vgn)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+			vgcomp.All = c.steps()
+			vgcomp.Model = c.Model
+			vgcomp.Class = "steps-bar"
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
 			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}

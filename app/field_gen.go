@@ -17,8 +17,9 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "field"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
+	vgn.AddAttrInterface("class", c.class())
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -26,35 +27,146 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
-		vgn.AddAttrInterface("for", c.Spec.Key)
-		vgn.SetInnerHTML(c.Spec.Label)
+		vgn.AddAttrInterface("for", c.Spec.ID())
+		vgn.SetInnerHTML(c.label())
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "200"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "control"}}}
 		vgparent.AppendChild(vgn)
-		vgn.AddAttrInterface("aria-describedby", c.Spec.Key+"-problem")
-		vgn.AddAttrInterface("aria-invalid", c.invalid())
-		vgn.AddAttrInterface("id", c.Spec.Key)
-		vgn.AddAttrInterface("inputmode", c.mode())
-		vgn.AddAttrInterface("type", c.kind())
 		{
-			b, err := vjson.Marshal(*c.Spec.Text)
-			if err != nil {
-				panic(err)
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if c.steps() {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "step less"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("aria-label", c.less())
+				vgn.SetInnerHTML("\u2212")
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.step(event, -1) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
 			}
-			vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "value", JSONVal: vjson.RawMessage(b)})
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if !c.isChoice() {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "enterkeyhint", Val: "next"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "500"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("aria-describedby", c.described())
+				vgn.AddAttrInterface("aria-invalid", c.invalid())
+				vgn.AddAttrInterface("id", c.Spec.ID())
+				vgn.AddAttrInterface("inputmode", c.mode())
+				vgn.AddAttrInterface("type", c.kind())
+				{
+					b, err := vjson.Marshal(c.text())
+					if err != nil {
+						panic(err)
+					}
+					vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "value", JSONVal: vjson.RawMessage(b)})
+				}
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"input",
+					Func:		func(event vugu.DOMEvent) { c.typed(event) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if c.isChoice() {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("aria-describedby", c.described())
+				vgn.AddAttrInterface("aria-invalid", c.invalid())
+				vgn.AddAttrInterface("id", c.Spec.ID())
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"change",
+					Func:		func(event vugu.DOMEvent) { c.typed(event) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					for vgiterkeyt, k := range c.choices() {
+						var vgiterkey interface{} = vgiterkeyt
+						_ = vgiterkey
+						k := k
+						_ = k
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("value", k.Value)
+						{
+							b, err := vjson.Marshal(k.Value == c.text())
+							if err != nil {
+								panic(err)
+							}
+							vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "selected", JSONVal: vjson.RawMessage(b)})
+						}
+						vgn.SetInnerHTML(k.Words)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if c.steps() {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "step more"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("aria-label", c.more())
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.step(event, 1) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "+"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if c.hasNow() {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "now"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Read now"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("id", c.Spec.ID()+"-now")
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.now() },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Now"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgparent.AppendChild(vgn)
 		}
-		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-			EventType:	"input",
-			Func:		func(event vugu.DOMEvent) { c.typed(event) },
-			// TODO: implement capture, etc. mostly need to decide syntax
-		})
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "problem"}}}
+		if c.hint != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("class", c.hintClass())
+			vgn.AddAttrInterface("id", c.Spec.ID()+"-hint")
+			vgn.SetInnerHTML(c.hint)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn.AddAttrInterface("id", c.Spec.Key+"-problem")
-		vgn.SetInnerHTML(c.problem())
+		if c.problem != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "problem"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("id", c.Spec.ID()+"-problem")
+			vgn.SetInnerHTML(c.problem)
+		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

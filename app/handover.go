@@ -1,6 +1,8 @@
 package app
 
 import (
+	"time"
+
 	"ratchetmark/internal/dossier"
 )
 
@@ -8,3 +10,6 @@ import (
 type Handover struct{ view }
 
 func (c *Handover) size(in dossier.Input) string { return dossier.Count(float64(in.Bytes)) + " bytes" }
+
+// readAgain has a further reading typed, taken now.
+func (c *Handover) readAgain() { c.Model.Do(func() { c.Model.ReadAgain(time.Now()) }) }

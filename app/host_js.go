@@ -11,7 +11,7 @@ import (
 	"github.com/vugu/vugu"
 
 	"ratchetmark/app/model"
-	"ratchetmark/internal/intake"
+	"ratchetmark/internal/batch"
 )
 
 // Browser is the host of the model in a browser.
@@ -47,32 +47,28 @@ func (b *Browser) beside(work func()) {
 }
 
 // Read reads the files one after the other.
-func (b *Browser) Read(files []model.File, progress func(model.Progress), finish func(model.Outcome)) (cancel func()) {
+func (b *Browser) Read(files []model.File, guides []batch.Guide, progress func(model.Progress), finish func(model.Outcome)) (cancel func()) {
 	cancelled := make(chan struct{})
 	b.beside(func() {
 		var out model.Outcome
 		for _, f := range files {
-			batch, err := b.readOne(f, progress, cancelled)
-			if errors.Is(err, intake.ErrCancelled) {
+			got, err := b.readOne(f, guides, progress, cancelled)
+			if errors.Is(err, batch.ErrCancelled) {
 				return
 			}
-			if err != nil {
-				out.Errors = append(out.Errors, err)
-				continue
-			}
-			out.Batches = append(out.Batches, batch)
+			out.Add(f, got, err)
 		}
 		b.change(func() { finish(out) })
 	})
 	return func() { close(cancelled) }
 }
 
-func (b *Browser) readOne(f model.File, progress func(model.Progress), cancelled <-chan struct{}) (intake.Batch, error) {
+func (b *Browser) readOne(f model.File, guides []batch.Guide, progress func(model.Progress), cancelled <-chan struct{}) (batch.Batch, error) {
 	handle, ok := f.Handle.(js.Value)
 	if !ok {
 		handle = js.Global().Get("Blob").New([]any{bytesToJS(f.Data)})
 	}
-	return b.reader.read(f.Name, handle, func(done int64) {
+	return b.reader.read(f.Name, handle, guides, func(done int64) {
 		b.change(func() { progress(model.Progress{Name: f.Name, Done: done, Total: f.Size}) })
 	}, cancelled)
 }
@@ -102,11 +98,11 @@ func (b *Browser) fetchExample() (out model.Outcome, err error) {
 		if err != nil {
 			return out, err
 		}
-		batch, err := b.readOne(model.File{Name: f.Name, Size: int64(len(data)), Data: data}, func(model.Progress) {}, nil)
+		got, err := b.readOne(model.File{Name: f.Name, Size: int64(len(data)), Data: data}, nil, func(model.Progress) {}, nil)
 		if err != nil {
 			return out, err
 		}
-		out.Batches = append(out.Batches, batch)
+		out.Batches = append(out.Batches, got)
 	}
 	return out, nil
 }
@@ -134,35 +130,6 @@ func (b *Browser) Save(name, mediaType string, data []byte) {
 // Print prints the page once what is being handled is done.
 func (b *Browser) Print() {
 	js.Global().Call("setTimeout", js.Global().Get("print"), 0)
-}
-
-// Keep keeps a text in the page's own storage.
-func (b *Browser) Keep(key, text string) (err error) {
-	defer refused(&err)
-	storage := js.Global().Get("localStorage")
-	if text == "" {
-		storage.Call("removeItem", key)
-		return nil
-	}
-	storage.Call("setItem", key, text)
-	return nil
-}
-
-// Kept returns a text from the page's own storage.
-func (b *Browser) Kept(key string) (text string) {
-	var err error
-	defer refused(&err)
-	if v := js.Global().Get("localStorage").Call("getItem", key); v.Type() == js.TypeString {
-		text = v.String()
-	}
-	return text
-}
-
-// refused turns a refusal by the browser into an error.
-func refused(err *error) {
-	if trouble := recover(); trouble != nil {
-		*err = fmt.Errorf("%v", trouble)
-	}
 }
 
 // Redraw draws the page once the one being drawn is done.

@@ -5,18 +5,20 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/staticrender"
 
 	"ratchetmark/app/model"
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/digest"
 )
 
 // shelf is a host that hands out files of the test data and keeps nothing.
 type shelf struct{ folder string }
 
-func (s shelf) Read(files []model.File, _ func(model.Progress), finish func(model.Outcome)) func() {
+func (s shelf) Read(files []model.File, _ []batch.Guide, _ func(model.Progress), finish func(model.Outcome)) func() {
 	var out model.Outcome
 	for _, f := range files {
 		data, err := os.ReadFile("../testdata/" + s.folder + "/" + f.Name)
@@ -34,14 +36,20 @@ func (s shelf) Read(files []model.File, _ func(model.Progress), finish func(mode
 	return func() {}
 }
 
-func (shelf) Example(func(model.Outcome))  {}
-func (shelf) Template(func([]byte, error)) {}
-func (shelf) Save(string, string, []byte)  {}
-func (shelf) Print()                       {}
-func (shelf) Redraw()                      {}
-func (shelf) Keep(string, string) error    { return nil }
-func (shelf) Kept(string) string           { return "" }
-func (shelf) Show(string)                  {}
+func (shelf) Example(func(model.Outcome))                      {}
+func (shelf) Template(func([]byte, error))                     {}
+func (shelf) Save(string, string, []byte)                      {}
+func (shelf) Print()                                           {}
+func (shelf) Redraw()                                          {}
+func (shelf) Keep(string, string, string, string, func(error)) {}
+func (shelf) Kept(string, func([]model.KeptHead, error))       {}
+func (shelf) Fetch(string, string, func(string, error))        {}
+func (shelf) Forget(string, string, func(error))               {}
+func (shelf) Watch(func(), func(error))                        {}
+func (shelf) Left(string) string                               { return "" }
+func (shelf) DropLeft(string)                                  {}
+func (shelf) Now() time.Time                                   { return time.Now() }
+func (shelf) Show(string)                                      {}
 
 // page renders the app to HTML.
 func page(t *testing.T, m *model.Model) string {

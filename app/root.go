@@ -16,6 +16,10 @@ func (c *Root) atStart() bool  { return c.Model.Page == model.Start }
 func (c *Root) atTyping() bool { return c.Model.Page == model.Typing }
 func (c *Root) atSheet() bool  { return c.Model.Page == model.Sheet }
 
+func (c *Root) atPointed() bool {
+	return c.Model.Page == model.Pointed && c.Model.Pointing != nil
+}
+
 func (c *Root) do(action func()) { c.Model.Do(action) }
 
 // most is how much of a text goes into one node: the renderer takes 16 KB.

@@ -3,13 +3,13 @@
 package app
 
 import (
-	"errors"
 	"syscall/js"
+	"time"
 
 	"github.com/vugu/vugu"
 
 	"ratchetmark/app/model"
-	"ratchetmark/internal/intake"
+	"ratchetmark/internal/batch"
 )
 
 // rehearsed is a case that is read, assessed and laid out without being shown.
@@ -26,12 +26,12 @@ func (b *Browser) Warm() {
 	b.reader.warm()
 	go func() {
 		defer func() { _ = recover() }() // a rehearsal that fails costs nothing but its gain
-		batch, err := b.readOne(model.File{Name: "rehearsal", Data: []byte(rehearsed)}, func(model.Progress) {}, nil)
+		got, err := b.readOne(model.File{Name: "rehearsal", Data: []byte(rehearsed)}, nil, func(model.Progress) {}, nil)
 		if err != nil {
 			return
 		}
 		idle()
-		m := model.New(backstage{batch})
+		m := model.New(backstage{got})
 		m.Open([]model.File{{Name: "rehearsal"}})
 		idle()
 		if env, err := vugu.NewBuildEnv(); err == nil {
@@ -57,18 +57,24 @@ func idle() {
 }
 
 // backstage is a host that has one batch and nothing else.
-type backstage struct{ batch intake.Batch }
+type backstage struct{ got batch.Batch }
 
-func (h backstage) Read(_ []model.File, _ func(model.Progress), finish func(model.Outcome)) func() {
-	finish(model.Outcome{Batches: []intake.Batch{h.batch}})
+func (h backstage) Read(_ []model.File, _ []batch.Guide, _ func(model.Progress), finish func(model.Outcome)) func() {
+	finish(model.Outcome{Batches: []batch.Batch{h.got}})
 	return func() {}
 }
 
-func (backstage) Example(func(model.Outcome))  {}
-func (backstage) Template(func([]byte, error)) {}
-func (backstage) Save(string, string, []byte)  {}
-func (backstage) Print()                       {}
-func (backstage) Redraw()                      {}
-func (backstage) Keep(string, string) error    { return errors.ErrUnsupported }
-func (backstage) Kept(string) string           { return "" }
-func (backstage) Show(string)                  {}
+func (backstage) Example(func(model.Outcome))                      {}
+func (backstage) Template(func([]byte, error))                     {}
+func (backstage) Save(string, string, []byte)                      {}
+func (backstage) Print()                                           {}
+func (backstage) Redraw()                                          {}
+func (backstage) Keep(string, string, string, string, func(error)) {}
+func (backstage) Kept(string, func([]model.KeptHead, error))       {}
+func (backstage) Fetch(string, string, func(string, error))        {}
+func (backstage) Forget(string, string, func(error))               {}
+func (backstage) Watch(func(), func(error))                        {}
+func (backstage) Left(string) string                               { return "" }
+func (backstage) DropLeft(string)                                  {}
+func (backstage) Now() time.Time                                   { return time.Now() }
+func (backstage) Show(string)                                      {}

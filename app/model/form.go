@@ -2,31 +2,51 @@ package model
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
-	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
 )
 
-// Form is the readings as a person types them: every field as it was typed,
-// so that nothing typed is lost because it cannot be read yet.
+// Form is a case as a person types it: every field as it was typed, so that
+// nothing typed is lost because it cannot be read yet.
 type Form struct {
-	ID, Kind, Rated, Persons, Sensing, Mass, InService string
-	Readings                                           []FormReading
-	Problems                                           []Problem `json:"-"`
+	Entries
+	Problems []Problem `json:"-"`
 
 	base    record.Case // what the form does not show
 	editing *Opened     // the machine the form was filled from; nil for a new one
+	history *history
+	folds   folds
 }
+
+// Entries is all that is typed into a form.
+type Entries struct {
+	Plate
+	Readings []FormReading
+	Custody  []FormLine `json:",omitempty"`
+	Events   []FormLine `json:",omitempty"`
+	Daily    []FormLine `json:",omitempty"`
+}
+
+// Plate is what is typed of the machine itself.
+type Plate struct{ ID, Kind, Rated, Persons, Sensing, Mass, InService string }
 
 // FormReading is one reading as it is typed.
 type FormReading struct {
-	At, Powered, Moving, Peak, PeakAt string
-	Bands                             []FormBand
+	Counters
+	Bands  []FormBand
+	Folded bool `json:",omitempty"` // the edges of the bands are not shown: they are known
+
+	fold fold
 }
+
+// Counters is what is typed of a reading, but for its bands.
+type Counters struct{ At, Powered, Moving, Peak, PeakAt string }
 
 // FormBand is one band as it is typed. A blank upper edge is the open band.
 type FormBand struct{ From, To, Hours string }
@@ -39,7 +59,10 @@ type Problem struct {
 
 // EmptyForm returns a form with one reading and a usual set of empty bands.
 func EmptyForm() Form {
-	return Form{Kind: string(record.Boom), Readings: []FormReading{{Bands: []FormBand{{From: "0"}, {}, {}, {}}}}}
+	return Form{Entries: Entries{
+		Plate:    Plate{Kind: string(record.Boom)},
+		Readings: []FormReading{{Bands: []FormBand{{From: "0"}, {}, {}, {}}}},
+	}}
 }
 
 // Blank reports whether nothing has been typed into the form.
@@ -59,9 +82,10 @@ func (f Form) text() string {
 
 // FormOf returns a form filled with a case.
 func FormOf(c record.Case) Form {
-	f := Form{
+	f := Form{base: c}
+	f.Plate = Plate{
 		ID: c.Machine.ID, Kind: string(c.Machine.Kind), Rated: numberText(c.Machine.RatedLoad),
-		Sensing: numberText(c.Machine.LoadSensing), Mass: numberText(c.Machine.Mass), base: c,
+		Sensing: numberText(c.Machine.LoadSensing), Mass: numberText(c.Machine.Mass),
 	}
 	if p := c.Machine.Persons; p != nil {
 		f.Persons = strconv.Itoa(*p)
@@ -75,22 +99,24 @@ func FormOf(c record.Case) Form {
 	if len(f.Readings) == 0 {
 		f.Readings = EmptyForm().Readings
 	}
+	f.fillContext(c)
 	return f
 }
 
 // timeText writes a time as a date and time field shows it.
 func timeText(t time.Time) string {
-	if t.UTC().Second() != 0 {
-		return t.UTC().Format("2006-01-02T15:04:05")
+	if t.IsZero() {
+		return ""
+	}
+	if t.UTC().Second() != 0 || t.Nanosecond() != 0 {
+		return t.UTC().Format("2006-01-02T15:04:05.999999999")
 	}
 	return t.UTC().Format("2006-01-02T15:04")
 }
 
 func formReading(r record.Reading) FormReading {
-	out := FormReading{Powered: numberText(r.Powered), Moving: numberText(r.Moving), Peak: numberText(r.Peak)}
-	if !r.At.IsZero() {
-		out.At = timeText(r.At)
-	}
+	out := FormReading{Folded: len(r.Bands) > 0}
+	out.Counters = Counters{At: timeText(r.At), Powered: numberText(r.Powered), Moving: numberText(r.Moving), Peak: numberText(r.Peak)}
 	if r.PeakAt != nil {
 		out.PeakAt = timeText(*r.PeakAt)
 	}
@@ -123,6 +149,7 @@ func (f *Form) Case() record.Case {
 	for i, r := range f.Readings {
 		c.Readings = append(c.Readings, f.reading(record.Path("readings").At(i+1), r))
 	}
+	f.readContext(&c)
 	f.require(c)
 	return c
 }
@@ -156,6 +183,10 @@ func (f *Form) reading(at record.Path, r FormReading) record.Reading {
 		if b == (FormBand{}) {
 			continue // a row that was not used
 		}
+		if band, ok := b.read(); ok {
+			out.Bands = append(out.Bands, band)
+			continue
+		}
 		here := at.At("bands").At(j + 1)
 		from := number[record.Kilogram](f, here.At("from_kg"), b.From)
 		hours := number[record.Hour](f, here.At("hours"), b.Hours)
@@ -171,6 +202,20 @@ func (f *Form) reading(at record.Path, r FormReading) record.Reading {
 		}
 	}
 	return out
+}
+
+// read reads a band without a word about what is wrong with it; ok is false
+// where anything is.
+func (b FormBand) read() (band record.Band, ok bool) {
+	from, ok := value(b.From)
+	hours, too := value(b.Hours)
+	band = record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
+	if ok = ok && too; ok && strings.TrimSpace(b.To) != "" {
+		var to float64
+		to, ok = value(b.To)
+		band.To = record.Of(record.Kilogram(to))
+	}
+	return band, ok
 }
 
 // onlyEdges reports whether no band of the reading has hours: a peak was all
@@ -202,9 +247,9 @@ func number[T ~float64](f *Form, at record.Path, text string) *T {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	x, err := intake.ParseNumber(text)
+	x, err := wording.Number(text, wording.Unknown)
 	switch {
-	case err == intake.ErrAmbiguous:
+	case errors.Is(err, wording.ErrAmbiguous):
 		f.problem(at, fmt.Sprintf("%q can be read two ways; write it without a mark for thousands", text))
 		return nil
 	case err != nil:

@@ -25,24 +25,32 @@ func (m *Model) SaveCase() {
 // SaveForm saves what is being typed as a case file, as far as it can be read.
 func (m *Model) SaveForm() { m.saveCase(m.Form.Case()) }
 
-// SaveAll saves every machine, one case after the other: the way out after a fault.
+// SaveAll saves every machine that is open, one case after the other: the way
+// out after a fault. What is being typed is in it as far as it can be read.
 func (m *Model) SaveAll() {
-	var b bytes.Buffer
+	var all []record.Case
 	for _, o := range m.Opened {
-		data, err := json.Marshal(o.Group.Case)
+		all = append(all, entryOf(o).cases()...)
+	}
+	m.saveCases(allCases, append(all, m.beingTyped()...))
+}
+
+// allCases is the file in which many cases are saved.
+const allCases = "ratchetmark.case.json"
+
+// saveCases saves cases one after the other, one a line.
+func (m *Model) saveCases(name string, cases []record.Case) {
+	var b bytes.Buffer
+	for _, c := range cases {
+		c.Format = record.Format
+		data, err := json.Marshal(c)
 		if err != nil {
 			continue
 		}
 		b.Write(data)
 		b.WriteByte('\n')
 	}
-	if !m.Form.Blank() {
-		if data, err := json.Marshal(m.Form.Case()); err == nil {
-			b.Write(data)
-			b.WriteByte('\n')
-		}
-	}
-	m.host.Save("ratchetmark.case.json", "application/json", b.Bytes())
+	m.host.Save(name, "application/json", b.Bytes())
 }
 
 func (m *Model) saveCase(c record.Case) {
@@ -128,6 +136,7 @@ func (m *Model) Assume(id assume.ID, part, text string) {
 	}
 	delete(o.Refused, id)
 	o.assume(id, own)
+	m.keepCase(o)
 }
 
 // Usual puts the usual value of an assumption back.
@@ -139,6 +148,7 @@ func (m *Model) Usual(id assume.ID) {
 		delete(o.Refused, id)
 		o.Changed = !o.Typed
 		o.assess()
+		m.keepCase(o)
 	}
 }
 

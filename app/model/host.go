@@ -1,6 +1,10 @@
 package model
 
-import "ratchetmark/internal/intake"
+import (
+	"time"
+
+	"ratchetmark/internal/batch"
+)
 
 // Host is what the app needs of the device it runs on. Everything that leaves
 // the model goes through it; nothing of it leaves the device.
@@ -8,9 +12,9 @@ import "ratchetmark/internal/intake"
 // The functions handed to it are called with the page locked for changes; the
 // host redraws the page afterwards.
 type Host interface {
-	// Read reads files that the person picked, dropped or pasted. It returns a
-	// function that gives up the reading.
-	Read(files []File, progress func(Progress), finish func(Outcome)) (cancel func())
+	// Read reads files that the person picked, dropped or pasted, tables by the
+	// guides that fit them. It returns a function that gives up the reading.
+	Read(files []File, guides []batch.Guide, progress func(Progress), finish func(Outcome)) (cancel func())
 	// Example fetches the worked example, which is part of the app.
 	Example(finish func(Outcome))
 	// Template fetches the form for delimited text, which is part of the app.
@@ -19,10 +23,26 @@ type Host interface {
 	Save(name, mediaType string, data []byte)
 	// Print prints the page.
 	Print()
-	// Keep keeps a text on the device under a key; an empty text forgets it.
-	Keep(key, text string) error
-	// Kept returns a text kept on the device, or an empty one.
-	Kept(key string) string
+	// Keep keeps an entry on a shelf of the device, in place of the one with
+	// the same key. It is on its way when Keep returns: a page that ends right
+	// after has lost nothing. The head is what a list needs, the body the rest.
+	// failed is called, later, only if the device refuses; see [StoreError].
+	Keep(shelf, key, head, body string, failed func(error))
+	// Kept lists the heads of a shelf, what was handed to Keep before included.
+	Kept(shelf string, finish func(heads []KeptHead, err error))
+	// Fetch returns the body of an entry, or why it cannot be had.
+	Fetch(shelf, key string, finish func(body string, err error))
+	// Forget removes an entry from the device.
+	Forget(shelf, key string, failed func(error))
+	// Watch calls again whenever another page of the app may have changed what
+	// is kept, and failed when the device stops keeping anything.
+	Watch(again func(), failed func(error))
+	// Left returns a text that earlier versions of the app kept under a key,
+	// or an empty one; DropLeft removes it.
+	Left(key string) string
+	DropLeft(key string)
+	// Now returns the time, in the time zone of the device.
+	Now() time.Time
 	// Redraw draws the page again, soon.
 	Redraw()
 	// Show brings the element with this id into view and gives it the focus.
@@ -45,6 +65,23 @@ type Progress struct {
 
 // Outcome is what came of reading files.
 type Outcome struct {
-	Batches []intake.Batch
+	Batches []batch.Batch
+	Open    []Unsettled // what has to be pointed out first
 	Errors  []error
+}
+
+// KeptHead is the head of an entry on a shelf.
+type KeptHead struct{ Key, Head string }
+
+// StoreError says why the device keeps nothing. Name is a DOMException's (Web
+// IDL, IndexedDB 3.0; from memory), or one of the host's own: "Missing",
+// "Blocked", "Superseded".
+type StoreError struct{ Name, Text string }
+
+// Error gives the browser's own words.
+func (e *StoreError) Error() string {
+	if e.Text == "" {
+		return e.Name
+	}
+	return e.Text
 }

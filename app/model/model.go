@@ -9,8 +9,8 @@ import (
 	"runtime/debug"
 
 	"ratchetmark/internal/assume"
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/dossier"
-	"ratchetmark/internal/intake"
 	"ratchetmark/internal/record"
 )
 
@@ -22,6 +22,7 @@ const (
 	Start Page = iota
 	Typing
 	Sheet
+	Pointed // where a person points out what a file leaves open
 )
 
 // Model is the state of the app.
@@ -36,17 +37,31 @@ type Model struct {
 	Busy    *Busy
 	Crash   string // what went wrong within the program; empty while nothing has
 
-	host     Host
-	unfolded map[string]bool
+	Recent   []*Kept   // what is kept on the device, newest first; empty until it is read
+	Search   string    // text in the search box of the list
+	Pointing *Pointing // the file in which something is pointed out; nil without one
+
+	Asking string // key of the entry whose deletion is asked about
+
+	guides    []batch.Guide // kept on the device
+	unsettled []Unsettled   // files in which something is still to be pointed out
+	host      Host
+	unfolded  map[string]bool
+	keeping
 }
 
 // Opened is one machine on the sheet.
 type Opened struct {
-	Group   intake.Grouped
+	Group   batch.Grouped
 	Dossier dossier.Dossier
 	Changed bool // by hand, since it was read
 	Typed   bool // entered by hand from the beginning
 	Refused map[assume.ID]Refused
+
+	key   string   // of its entry on the device; empty until it is kept
+	past  finished // what was done to the form that it came from
+	draft *Form    // the form that corrects it, as it is being typed; nil without one
+	stale bool     // its entry was changed in another tab
 }
 
 // Notice is something to tell the person, above what is on the page.
@@ -74,6 +89,8 @@ func (b *Busy) Percent() int {
 func New(host Host) *Model {
 	m := &Model{host: host}
 	m.Form = EmptyForm()
+	m.recall()
+	m.recallGuides()
 	return m
 }
 
@@ -141,7 +158,7 @@ func (m *Model) Open(files []File) {
 	m.Notices = nil
 	busy := &Busy{Progress: Progress{Name: files[0].Name}}
 	m.Busy = busy
-	busy.cancel = m.host.Read(files,
+	busy.cancel = m.host.Read(files, m.guides,
 		func(p Progress) { busy.Progress, busy.Long = p, true },
 		func(o Outcome) {
 			if m.Busy == busy {
@@ -185,16 +202,21 @@ func (m *Model) take(o Outcome) {
 	for _, err := range o.Errors {
 		m.Notices = append(m.Notices, noticeOf(err))
 	}
+	m.unsettled = append(m.unsettled, o.Open...)
+	defer m.point()
+	for _, b := range o.Batches {
+		m.bring(b)
+	}
 	fresh := m.notOpenYet(o.Batches)
 	if len(fresh) == 0 {
 		return
 	}
-	var groups []intake.Grouped
+	var groups []batch.Grouped
 	for _, o := range m.Opened {
 		groups = append(groups, o.Group)
 	}
 	first := -1 // machine that the fresh files say something about
-	for i, g := range intake.Join(groups, fresh) {
+	for i, g := range batch.Join(groups, fresh) {
 		switch {
 		case i >= len(m.Opened):
 			m.Opened = append(m.Opened, &Opened{})
@@ -203,6 +225,8 @@ func (m *Model) take(o Outcome) {
 		}
 		m.Opened[i].Group = g
 		m.Opened[i].assess()
+		m.apart(m.Opened[i])
+		m.keepCase(m.Opened[i])
 		if first < 0 {
 			first = i
 		}
@@ -213,9 +237,12 @@ func (m *Model) take(o Outcome) {
 }
 
 // notOpenYet leaves out files that are on the sheet already, and says so.
-func (m *Model) notOpenYet(batches []intake.Batch) []intake.Batch {
-	var fresh []intake.Batch
+func (m *Model) notOpenYet(batches []batch.Batch) []batch.Batch {
+	var fresh []batch.Batch
 	for _, b := range batches {
+		if len(b.Records) == 0 {
+			continue
+		}
 		if !m.holds(b.SHA256) {
 			fresh = append(fresh, b)
 			continue
@@ -254,7 +281,7 @@ var changedByHand = record.Finding{
 
 // noticeOf tells why a file was refused.
 func noticeOf(err error) Notice {
-	var r *intake.Refusal
+	var r *record.Refusal
 	if !errors.As(err, &r) {
 		return Notice{Title: "The file could not be read", Lines: []string{err.Error()}}
 	}

@@ -35,8 +35,8 @@ func TestTypingLeadsToTheSheet(t *testing.T) {
 	if c.HoursOver[0].Low != 0.1 || c.HoursOver[0].High != 0.1 {
 		t.Errorf("got %+v over the rated load, want 0.1 h", c.HoursOver[0])
 	}
-	if d.kept[draftKey] != "" {
-		t.Error("the draft is still kept after the sheet was shown")
+	if _, ok := m.Draft(); ok || len(d.cases) != 1 {
+		t.Errorf("got %d entries, want the machine in the place of its draft", len(d.cases))
 	}
 }
 
@@ -107,7 +107,7 @@ func TestBandsFollowEachOther(t *testing.T) {
 func TestTheDraftIsKept(t *testing.T) {
 	d := newDevice()
 	typed(New(d))
-	again := New(d)
+	again := New(d.page())
 	again.TypeNew()
 	if again.Form.ID != "T-1" || again.Form.Readings[0].Bands[1].Hours != "8.4" {
 		t.Errorf("got %+v, want what was typed", again.Form)
@@ -115,17 +115,6 @@ func TestTheDraftIsKept(t *testing.T) {
 	again.TypeAfresh()
 	if !again.Form.Blank() {
 		t.Error("beginning afresh kept the old draft")
-	}
-}
-
-func TestAFullDeviceIsSaidOnce(t *testing.T) {
-	d := newDevice()
-	d.full = true
-	m := New(d)
-	typed(m)
-	m.Changed()
-	if len(m.Notices) != 1 || !strings.Contains(m.Notices[0].Lines[0], "quota") {
-		t.Errorf("got notices %v, want one", m.Notices)
 	}
 }
 

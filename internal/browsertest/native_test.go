@@ -107,7 +107,11 @@ func figuresOf(t *testing.T, data []byte) string {
 func openFile(p *Page, name string) {
 	p.t.Helper()
 	p.Files("#file", name)
-	p.until("the file is read", `!document.querySelector("#busy") && !!document.querySelector("#sheet, #notices")`)
+	p.until("the file is read", `!document.querySelector("#busy") && !!document.querySelector("#sheet, #notices, #pointing")`)
+	if p.Count("#pointing") > 0 { // what the command does without a guide
+		press(p, "#leave-pointed")
+		p.WaitFor("#sheet, #notices")
+	}
 }
 
 // press clicks an element without a mouse, for tests that are not about where it stands.

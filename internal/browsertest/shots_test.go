@@ -30,6 +30,15 @@ var states = []state{
 		p.Drop("#app", "photo.jpg", "image/jpeg", []byte("\xff\xd8\xff\xe0 not a record"))
 		p.WaitFor("#notices")
 	}, false},
+	{"columns", func(p *Page) {
+		p.Drop("#app", "riddles.csv", "text/csv", []byte(riddles))
+		p.WaitFor("#pointing")
+		choose(p, "#field-1", "machine, name or number")
+	}, false},
+	{"two-ways", func(p *Page) {
+		p.Drop("#app", "two.csv", "text/csv", []byte(twoWays))
+		p.WaitFor("#pointing")
+	}, false},
 	{"blocking", func(p *Page) {
 		p.Files("#file", "../../testdata/bad/overlap.case.json")
 		p.WaitFor("#sheet")

@@ -137,8 +137,9 @@ func TestProblemsBlockTheSheet(t *testing.T) {
 func problemAt(t *testing.T, p *Page, field, want string) {
 	t.Helper()
 	got := Eval[struct{ Invalid, Words string }](p, fmt.Sprintf(`(() => {
-		const field = document.querySelector(%s), words = document.getElementById(field.getAttribute("aria-describedby"));
-		return { invalid: field.getAttribute("aria-invalid"), words: words?.checkVisibility() ? words.innerText : "" };
+		const field = document.querySelector(%s), words = field.getAttribute("aria-describedby").split(" ")
+			.map((id) => document.getElementById(id)).filter((e) => e?.checkVisibility()).map((e) => e.innerText);
+		return { invalid: field.getAttribute("aria-invalid"), words: words.join(" ") };
 	})()`, quote(field)))
 	if got.Invalid != "true" || !strings.Contains(got.Words, want) {
 		t.Errorf("%s: got %+v, want %q", field, got, want)
@@ -153,6 +154,9 @@ func TestAddAReading(t *testing.T) {
 	p.Type("#r1-powered", "5")
 	p.Click("#add-reading")
 	p.WaitFor("#r2-b4-hours")
+	if got := Eval[string](p, "document.activeElement.id"); got != "r2-powered" {
+		t.Errorf("got the keyboard on %q, want it in the powered hours", got)
+	}
 	sameValues(t, p, "added", map[string]string{
 		"#r2-b1-from": "0", "#r2-b1-to": "80", "#r2-b1-hours": "", "#r2-b2-from": "80", "#r2-powered": "", "#r1-b1-hours": "5",
 	})
@@ -173,8 +177,10 @@ func TestCorrectTheReadings(t *testing.T) {
 	summary := p.Text("#summary")
 	p.Click("#correct")
 	p.WaitText("#typing h1", "Correct the readings")
+	laidOpen(p, 4)
 	sameValues(t, p, "opened", map[string]string{"#id": "NF-07", "#rated": "230", "#r4-b7-hours": "1.9", "#r4-peak": "812"})
 	for n := 4; n <= 6; n++ {
+		laidOpen(p, n)
 		p.Type(fmt.Sprintf("#r%d-b7-hours", n), "0,4")
 	}
 	p.Click("#finish")
@@ -195,12 +201,24 @@ func TestCorrectTheReadings(t *testing.T) {
 	}
 	p.Click("#correct")
 	for n := 4; n <= 6; n++ {
+		laidOpen(p, n)
 		p.Type(fmt.Sprintf("#r%d-b7-hours", n), "1.9")
 	}
 	p.Click("#finish")
 	p.WaitText("#summary", "1.9 h")
 	if text := p.Text("#summary"); text != summary {
 		t.Errorf("got %q, want %q again", text, summary)
+	}
+}
+
+// laidOpen opens the nth reading of the form if it is folded.
+func laidOpen(p *Page, n int) {
+	p.t.Helper()
+	button := fmt.Sprintf("#r%d-fold", n)
+	p.until("the reading is there", "document.querySelector("+quote(button)+") !== null")
+	if Eval[string](p, "document.querySelector("+quote(button)+").ariaExpanded") == "false" {
+		p.Click(button)
+		p.WaitFor(fmt.Sprintf("#r%d-powered", n))
 	}
 }
 

@@ -1,0 +1,39 @@
+package model
+
+import "ratchetmark/internal/record"
+
+// Choice is one of the words that a field offers.
+type Choice struct{ Value, Words string }
+
+// choices are the words offered, by part and name of the field.
+var choices = map[Part]map[string][]Choice{
+	OfMachine: {"kind": {
+		{string(record.Boom), "Boom lift"}, {string(record.Scissor), "Scissor lift"},
+		{string(record.Mast), "Mast lift"}, {string(record.Other), "Another kind"},
+	}},
+	OfCustody: {"holder": {
+		{string(record.Hire), "On hire"}, {string(record.Transit), "In transit"},
+		{string(record.Depot), "Depot"}, {string(record.Workshop), "Workshop"},
+	}},
+	OfEvent: {"kind": {
+		{string(record.OverloadAlarm), "Overload alarm"}, {string(record.TiltAlarm), "Tilt alarm"},
+		{string(record.PowerOn), "Power on"}, {string(record.PowerOff), "Power off"}, {string(record.PeakRise), "Peak rose"},
+	}},
+}
+
+// Choices returns the words that a field offers. What stands in it and is none
+// of them is offered too, so that showing it does not change it.
+func (f *Form) Choices(x Field) []Choice {
+	known := choices[x.part][x.name]
+	now := f.Typed(x)
+	for _, c := range known {
+		if c.Value == now {
+			return known
+		}
+	}
+	words := now + " (not known here)"
+	if now == "" {
+		words = "Choose"
+	}
+	return append([]Choice{{now, words}}, known...)
+}
