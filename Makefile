@@ -8,7 +8,7 @@ WASM = GOOS=js GOARCH=wasm
 PORT ?= 8080
 
 .DEFAULT_GOAL = help
-.PHONY: help generate build run test shots bench fmt clean
+.PHONY: help generate build run test fuzz shots bench fmt clean
 .PHONY: check-generated check-format check-modules check-vet browser
 
 help: ## show what there is to make
@@ -31,6 +31,14 @@ run: build ## build and serve the app on 127.0.0.1:8080 (PORT=8081 make run for 
 test: browser check-generated check-format check-modules build check-vet ## check everything: code, units, and the app in a browser
 	$(GO) test ./...
 	$(BROWSERTEST) test ./...
+
+FUZZTIME ?= 20s
+
+fuzz: ## fuzz every target for a while (FUZZTIME=20s)
+	@for p in $$(grep -rl --include='*_test.go' '^func Fuzz' internal app | xargs -n1 dirname | sort -u); do \
+		for f in $$(grep -h '^func Fuzz' $$p/*_test.go | sed 's/func \(Fuzz[A-Za-z]*\).*/\1/'); do \
+			echo "$$p $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) ./$$p || exit 1; \
+		done; done
 
 shots: browser build ## write screenshots of every state of the app into .shots
 	$(BROWSERTEST) test -count=1 -run '^TestShots$$' -shots .

@@ -30,10 +30,14 @@ func (c *Entry) adding() []action {
 }
 
 func (c *Entry) finishing() []action {
-	return []action{
+	out := []action{
 		{id: "finish", words: "Show the sheet", class: "primary", do: c.Model.Finish},
 		{id: "save-form", words: "Save what is typed as a case file", do: c.Model.SaveForm},
 	}
+	if c.form().Editing() {
+		out = append(out, action{id: "drop-correction", words: "Leave the machine as it was", do: c.Model.DropCorrection})
+	}
+	return out
 }
 
 // steps are undo and redo; each says what it takes back or does again.

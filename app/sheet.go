@@ -2,10 +2,8 @@ package app
 
 import (
 	"fmt"
-	"strings"
 
 	"ratchetmark/app/model"
-	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
 )
 
@@ -26,33 +24,7 @@ func (c *Sheet) pressed(i int) string {
 func (c *Sheet) name(o *model.Opened) string { return dossier.Name(&o.Dossier) }
 
 // state says in a word or two how a machine stands.
-func (c *Sheet) state(o *model.Opened) string {
-	d := &o.Dossier
-	if d.Capacity == nil {
-		return "incomplete"
-	}
-	if len(d.Exceedances) == 0 {
-		return "nothing over"
-	}
-	verdicts := map[cause.Cause]bool{}
-	for _, x := range d.Exceedances {
-		verdicts[x.Verdict] = true
-	}
-	var words []string
-	for _, v := range cause.All {
-		if verdicts[v] {
-			words = append(words, string(v))
-		}
-	}
-	switch text := strings.Join(words, ", "); {
-	case !verdicts[cause.Undecided]:
-		return text
-	case text == "":
-		return "undecided"
-	default:
-		return text + ", part undecided"
-	}
-}
+func (c *Sheet) state(o *model.Opened) string { return o.State() }
 
 func (c *Sheet) note() string { return c.d().Note }
 

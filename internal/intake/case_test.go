@@ -50,6 +50,11 @@ func TestRoundTrip(t *testing.T) {
 	for _, name := range demoFiles(t) {
 		paths = append(paths, "demo/"+name)
 	}
+	for _, files := range shapes {
+		for name := range files {
+			paths = append(paths, "shapes/"+name)
+		}
+	}
 	for _, path := range paths {
 		batch, err := read(t, path)
 		if err != nil {

@@ -4,11 +4,8 @@ import (
 	"encoding/json"
 	"errors"
 	"io/fs"
-	"math"
 	"os"
 	"path/filepath"
-	"strconv"
-	"strings"
 	"testing"
 	"unicode/utf8"
 
@@ -67,32 +64,6 @@ func FuzzRead(f *testing.F) {
 			if again, err := json.Marshal(back.Records[0].Case); err != nil || string(again) != string(written) {
 				t.Fatalf("got %s, %v, want %s", again, err, written)
 			}
-		}
-	})
-}
-
-// A number that is read is a number, and the one that is written there.
-func FuzzParseNumber(f *testing.F) {
-	for _, s := range []string{"0", "412,6", "1,234", "-0.5", "1e308", "1e309", "1e-400", "+7", "007", "1.234.567", " 1\u00a0", "NaN", "0x1p-2", "1_0", "\u0661"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, s string) {
-		x, err := intake.ParseNumber(s)
-		if err != nil {
-			if x != 0 || !utf8.ValidString(err.Error()) {
-				t.Fatalf("%q: got %v with %q, want 0", s, x, err)
-			}
-			return
-		}
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			t.Fatalf("%q: got %v, want a number", s, x)
-		}
-		plain := strings.Replace(strings.TrimSpace(strings.ReplaceAll(s, "\u00a0", " ")), ",", ".", 1)
-		if want, err := strconv.ParseFloat(plain, 64); err != nil || want != x {
-			t.Fatalf("%q: got %v, want %v, %v", s, x, want, err)
-		}
-		if strings.ContainsAny(s, "xXpP_nN") {
-			t.Fatalf("%q: got %v, want only decimal digits taken", s, x)
 		}
 	})
 }

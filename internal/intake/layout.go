@@ -198,13 +198,8 @@ func (l *layout) columns(candidates []candidate) []column {
 		taken[f] = f != bandHours
 	}
 	for _, group := range l.needs {
-		for i, c := range candidates {
-			if cols[i].Field == "" && c.can(group) {
-				if f := c.best(group, taken); f != "" {
-					assign(i, f)
-					break
-				}
-			}
+		if i, f := needed(candidates, cols, group, taken); f != "" {
+			assign(i, f)
 		}
 	}
 	for i, c := range candidates {
@@ -221,6 +216,27 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	return cols
+}
+
+// needed finds the column for a group of fields: one that means it in the first
+// place, else one that can mean it.
+func needed(candidates []candidate, cols []column, group []wording.Field, taken map[wording.Field]bool) (int, wording.Field) {
+	other := -1
+	for i, c := range candidates {
+		if cols[i].Field != "" || !c.can(group) || c.best(group, taken) == "" {
+			continue
+		}
+		if (candidate{fields: c.fields[:1]}).can(group) {
+			return i, c.best(group, taken)
+		}
+		if other < 0 {
+			other = i
+		}
+	}
+	if other < 0 {
+		return 0, ""
+	}
+	return other, candidates[other].best(group, taken)
 }
 
 // repeated reports whether the same heading stands before; bands apart, which may.

@@ -3,13 +3,15 @@ package intake
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ratchetmark/internal/record"
 )
 
 // settleNames finds out which machine the sheets that name none are about. One
-// sheet of readings that names no machine is about the only one there is; where
-// several do, each is about a machine of its own, called as the sheet.
+// sheet of readings that names no machine is about the only one there is, and so are
+// sheets that complete each other; where several hold the same, each is about a
+// machine of its own, called as the sheet.
 func (g *gatherer) settleNames() {
 	var named, read, bare []*tableCase // with a name; without one, with readings; without either
 	for _, c := range g.cases {
@@ -27,8 +29,16 @@ func (g *gatherer) settleNames() {
 		g.mergeAll(bare)
 		return
 	}
-	if len(named) == 1 && len(named[0].out.Case.Readings) == 0 && len(read) == 1 {
-		g.merge(named[0], read[0])
+	if len(named) == 0 && complementary(read) {
+		for _, c := range read[1:] {
+			g.merge(read[0], c)
+		}
+		read, whole = read[:1], 1
+	}
+	if len(named) == 1 && len(named[0].out.Case.Readings) == 0 && complementary(read) {
+		for _, c := range read {
+			g.merge(named[0], c)
+		}
 		read, whole = nil, 1
 	}
 	for _, c := range read {
@@ -52,6 +62,24 @@ func (g *gatherer) settleNames() {
 	}
 }
 
+// complementary reports whether sheets can be about one machine: no two of them
+// hold the same sort of thing, as one does the hour meter and another the bands.
+func complementary(sheets []*tableCase) bool {
+	banded, bare, plates := 0, 0, 0
+	for _, c := range sheets {
+		hasBands := slices.ContainsFunc(c.out.Case.Readings, func(r record.Reading) bool { return len(r.Bands) > 0 })
+		switch {
+		case hasBands:
+			banded++
+		case len(c.out.Case.Readings) > 0:
+			bare++
+		default:
+			plates++
+		}
+	}
+	return banded <= 1 && bare <= 1 && plates <= 1
+}
+
 // mergeAll makes one case of several that name no machine and have no reading.
 func (g *gatherer) mergeAll(bare []*tableCase) {
 	for i, c := range bare {
@@ -65,7 +93,7 @@ func (g *gatherer) mergeAll(bare []*tableCase) {
 func (g *gatherer) callBySheet(c *tableCase) {
 	id := c.sheet
 	if id == "" {
-		id = c.file
+		id = bareName(c.file)
 	}
 	id, _ = Visible(oneLine(id))
 	id, _ = clip(id)
@@ -75,11 +103,28 @@ func (g *gatherer) callBySheet(c *tableCase) {
 	}
 	c.out.Case.Machine.ID = id
 	g.byID[id] = c
-	g.find(c, record.Origin{File: c.file, Sheet: c.sheet}, record.Finding{
+	at := record.Origin{File: c.file, Sheet: c.sheet, Line: 1, Column: 1}
+	if len(c.readings) > 0 {
+		at = c.readings[0].at
+	}
+	g.find(c, at, record.Finding{
 		Code: "machine-from-sheet", Severity: record.Note, Path: "machine/id",
 		Message: "the readings name no machine", Expected: "a name beside the readings, where a file holds several machines",
 		Effect: fmt.Sprintf("the machine is called %q, as the sheet or file it stands in", short(id)), Hint: "correct the name if it is another machine's",
 	})
+}
+
+// bareName is the name of a file without the archive it stands in and without
+// its ending.
+func bareName(file string) string {
+	if i := strings.LastIndex(file, ": "); i >= 0 {
+		file = file[i+2:]
+	}
+	file = file[strings.LastIndexByte(file, '/')+1:]
+	if i := strings.LastIndexByte(file, '.'); i > 0 {
+		file = file[:i]
+	}
+	return file
 }
 
 // merge moves what c says to another case.

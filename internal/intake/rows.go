@@ -12,9 +12,6 @@ import (
 
 // row takes in one row of the table in hand.
 func (s *sheet) row(cells []string) {
-	if s.units && s.unitRow(cells) {
-		return
-	}
 	s.units = false
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
 		s.g.find(nil, s.place(0), record.Finding{
@@ -48,7 +45,7 @@ func (s *sheet) widthFits(cells []string) bool {
 // unitRow takes a row of nothing but units, below the heading.
 func (s *sheet) unitRow(cells []string) bool {
 	s.units = false
-	found := 0
+	found := 0 // cells with a unit
 	for _, c := range cells {
 		if c = strings.Trim(strings.TrimSpace(c), "[]()"); c == "" || c == "-" {
 			continue
@@ -299,5 +296,8 @@ func moment(date, clock *cell) (time.Time, error) {
 		return t, err
 	}
 	d, err := wording.Daytime(clock.text)
+	if err == nil {
+		date.s.dialect.zoneless(date)
+	}
 	return t.Add(d), err
 }

@@ -118,6 +118,9 @@ func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
 
 // locate notes where in the file the parts stand that a check of the case will name.
 func (c *tableCase) locate() {
+	if _, ok := c.out.Origins[""]; !ok && len(c.readings) > 0 {
+		c.out.Origins[""] = c.readings[0].at
+	}
 	for i, f := range record.Check(&c.out.Case) {
 		if i == maxFindings {
 			return

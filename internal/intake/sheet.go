@@ -161,6 +161,9 @@ func (s *sheet) take(cells []string) {
 		s.gap = true
 		return
 	}
+	if s.units && s.cols != nil && s.unitRow(cells) {
+		return
+	}
 	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) {
 		s.outside(cells)
 	} else {

@@ -59,8 +59,7 @@ func (c *tableCase) kind(v *cell) {
 		m.Kind = k
 		return
 	}
-	text, _ := Visible(short(v.text))
-	m.Kind = record.Kind(text)
+	m.Kind = record.Kind(short(v.label(c, "machine/kind")))
 	c.out.Origins["machine/kind"] = v.at()
 }
 

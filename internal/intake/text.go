@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -54,73 +53,6 @@ func hidden(r rune) bool {
 		return false
 	}
 	return unicode.IsControl(r) || unicode.Is(unicode.Cf, r)
-}
-
-// ErrAmbiguous is returned for a number whose mark can be read two ways.
-var ErrAmbiguous = errors.New("the mark may stand for thousands or for decimals")
-
-// ParseNumber reads a number written by a person: a point or a comma for the
-// decimals, no mark for thousands. A mark with exactly three digits after it
-// and one to three before is not guessed at: [ErrAmbiguous].
-func ParseNumber(s string) (float64, error) {
-	s = strings.TrimSpace(strings.ReplaceAll(s, "\u00a0", " "))
-	whole, fraction, exponent, ok := splitNumber(s)
-	switch {
-	case !ok:
-		return 0, fmt.Errorf("%q is not a number", short(s))
-	case len(fraction) == 3 && len(whole) <= 3 && whole[0] != '0' && exponent == "":
-		return 0, ErrAmbiguous
-	}
-	x, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
-	if err != nil { // the form is right, so it is the size
-		return 0, fmt.Errorf("%q is too large", short(s))
-	}
-	return x, nil
-}
-
-// splitNumber splits "[sign] digits [mark digits] [e digits]" into its digits.
-func splitNumber(s string) (whole, fraction, exponent string, ok bool) {
-	rest := strings.TrimLeft(s, "+-")
-	if len(s)-len(rest) > 1 {
-		return "", "", "", false
-	}
-	whole, rest = leadingDigits(rest)
-	ok = whole != ""
-	if rest != "" && (rest[0] == '.' || rest[0] == ',') {
-		fraction, rest = leadingDigits(rest[1:])
-		ok = ok && fraction != ""
-	}
-	if rest != "" && (rest[0] == 'e' || rest[0] == 'E') {
-		if rest = rest[1:]; rest != "" && (rest[0] == '+' || rest[0] == '-') {
-			rest = rest[1:]
-		}
-		exponent, rest = leadingDigits(rest)
-		ok = ok && exponent != ""
-	}
-	return whole, fraction, exponent, ok && rest == ""
-}
-
-func leadingDigits(s string) (digits, rest string) {
-	n := 0
-	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
-		n++
-	}
-	return s[:n], s[n:]
-}
-
-// timeForms are the ways a time may be written, the most exact first. Without
-// a zone it is taken as UTC.
-var timeForms = []string{time.RFC3339, "2006-01-02T15:04:05", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02 15:04", "2006-01-02"}
-
-// ParseTime reads a time in one of the ISO 8601 forms.
-func ParseTime(s string) (time.Time, error) {
-	s = strings.TrimSpace(s)
-	for _, form := range timeForms {
-		if t, err := time.Parse(form, s); err == nil && writable(t) && writable(t.UTC()) {
-			return t.UTC(), nil
-		}
-	}
-	return time.Time{}, fmt.Errorf("%q is not a time", short(s))
 }
 
 // writable reports whether a time can be written to a case file again: RFC 3339
