@@ -31,7 +31,7 @@ func (c *Entry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("Copy what the screen shows. A comma or a point for decimals; leave blank what you do not have. What you type is kept on this device until you show the sheet."))
+		vgn.SetInnerHTML(vugu.HTML("Copy what the screen shows. A comma or a point for decimals; leave blank what you do not have. What you type is kept on this device as you type."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute(nil)}
