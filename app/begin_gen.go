@@ -55,7 +55,7 @@ func (c *Begin) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("A case file or delimited text in the form of the template. You can also drop files anywhere on this page."))
+				vgn.SetInnerHTML(vugu.HTML("An export in whatever shape it comes: spreadsheet, delimited text, case file, saved page, or a ZIP of several. You can also drop files anywhere on this page, or paste a table."))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "button primary"}, vugu.VGAttribute{Namespace: "", Key: "for", Val: "file"}}}

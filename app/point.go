@@ -270,7 +270,12 @@ func (c *Point) ways() []action {
 // summary says in a sentence what is read.
 func (c *Point) summary() string {
 	p := c.p()
-	if p.NowErr != nil {
+	switch {
+	case p.Waiting:
+		return "Reading it anew."
+	case p.NowErr != nil && c.anyChosen():
+		return "Nothing yet. Choose at least the hours and their band, as a label or as edges, or else a peak."
+	case p.NowErr != nil:
 		return "Nothing yet: " + reason(p.NowErr) + "."
 	}
 	readings, bands := 0, 0
@@ -285,6 +290,11 @@ func (c *Point) summary() string {
 		text += fmt.Sprintf(" %s still open.", counted(n, "question"))
 	}
 	return text
+}
+
+// anyChosen reports whether something was said of a column.
+func (c *Point) anyChosen() bool {
+	return slices.ContainsFunc(c.guide().Columns, func(col batch.Column) bool { return col.Field != "" })
 }
 
 func counted(n int, what string) string {
@@ -319,7 +329,8 @@ func (c *Point) details() (out []string) {
 				continue
 			}
 			shown++
-			out = append(out, dossier.FindingText(f))
+			text := dossier.FindingText(f)
+			out = append(out, strings.ToUpper(text[:1])+text[1:])
 		}
 	}
 	return out
@@ -350,6 +361,9 @@ func machineLine(m *record.Case) string {
 	}
 	if r.Peak != nil {
 		parts = append(parts, "peak "+dossier.Kg(float64(*r.Peak)))
+	}
+	if len(parts) == 0 {
+		return text + ": neither bands nor a peak yet."
 	}
 	return text + ": " + strings.Join(parts, ", ") + "."
 }

@@ -47,6 +47,7 @@ func run() error {
 	state := model.New(browser)
 	browser.Fault = state.Fail
 	browser.Accept(state)
+	browser.AcceptPasted(state)
 	root := &app.Root{Model: state}
 	for drawn := false; ; drawn = true {
 		if err := draw(renderer, env, root); err != nil {
