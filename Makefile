@@ -44,7 +44,7 @@ shots: browser build ## write screenshots of every state of the app into .shots
 	$(BROWSERTEST) test -count=1 -run '^TestShots$$' -shots .
 
 bench: browser build ## print sizes and times
-	$(BROWSERTEST) test -count=1 -timeout 20m -run '^TestFigures$$' -figures .
+	$(BROWSERTEST) test -count=1 -timeout 20m -run '^Test(Figures|Speed)$$' -figures .
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
 fmt: ## format the code

@@ -65,52 +65,51 @@ func (c *tableCase) unreadableLabel(v *cell, at record.Path, err error) {
 // edges takes a band whose edges stand in cells of their own.
 func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	notes := &c.readings[c.current]
-	var from *record.Kilogram
-	var out record.Band
-	ok := c.edge(&b.from, at, r, "from_kg", &from)
-	ok = c.edge(&b.to, at, r, "to_kg", &out.To) && ok
-	hours, hoursOK := c.hours(&b.hours, at, r)
-	if !ok || !hoursOK || from == nil || hours == nil {
+	from, hasFrom, ok := c.edge(&b.from, at, r, "from_kg")
+	to, hasTo, toOK := c.edge(&b.to, at, r, "to_kg")
+	hours, hasHours, hoursOK := c.hours(&b.hours, at, r)
+	if !ok || !toOK || !hoursOK || !hasFrom || !hasHours {
 		c.spoil(b.from.at(), at)
 		return
 	}
-	out.From, out.Hours = *from, *hours
+	out := record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
+	if hasTo {
+		out.To = record.Of(record.Kilogram(to))
+	}
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
 }
 
-// edge reads one edge; a blank one is left nil.
-func (c *tableCase) edge(v *cell, at record.Path, r *record.Reading, member string, to **record.Kilogram) bool {
+// edge reads one edge; has is false for a blank one, ok for what is no edge.
+func (c *tableCase) edge(v *cell, at record.Path, r *record.Reading, member string) (x float64, has, ok bool) {
 	if v.blank() {
-		return true
+		return 0, false, true
 	}
 	if v.unit == wording.Percent {
-		return c.percentEdge(v, at, r, member, to)
+		return c.percentEdge(v, at, r, member)
 	}
 	x, err := v.load().number(load)
 	if err != nil {
 		c.badBand(v, at, r, member, err, "a number of kg, lb or t")
-		return false
+		return 0, false, false
 	}
-	*to = record.Of(record.Kilogram(x))
-	return true
+	return x, true, true
 }
 
 // percentEdge reads an edge in percent of the rated load.
-func (c *tableCase) percentEdge(v *cell, at record.Path, r *record.Reading, member string, to **record.Kilogram) bool {
+func (c *tableCase) percentEdge(v *cell, at record.Path, r *record.Reading, member string) (x float64, has, ok bool) {
 	x, err := v.number(portion)
 	if err != nil {
 		c.badBand(v, at, r, member, err, "a number of percent")
-		return false
+		return 0, false, false
 	}
 	c.readings[c.current].percent = true
-	*to = record.Of(record.Kilogram(100 * x))
-	return true
+	return 100 * x, true, true
 }
 
 // hours reads the hours of a band, or its share of the powered hours.
-func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (*record.Hour, bool) {
+func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (x float64, has, ok bool) {
 	if v.blank() {
-		return nil, true
+		return 0, false, true
 	}
 	of := duration
 	if v.unit == wording.Percent {
@@ -124,12 +123,12 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (*record.H
 	}
 	if err != nil {
 		c.badBand(v, at, r, "hours", err, dimensionWords[of])
-		return nil, false
+		return 0, false, false
 	}
 	if of == portion {
 		c.readings[c.current].share = true
 	}
-	return record.Of(record.Hour(x)), true
+	return x, true, true
 }
 
 // badBand notes a value of a band that cannot be read.
@@ -144,13 +143,13 @@ func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member s
 
 // addBand takes a band with a label that was read.
 func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *wording.Label, named, v *cell) {
-	hours, ok := c.hours(v, at, r)
-	if !ok || hours == nil {
+	hours, has, ok := c.hours(v, at, r)
+	if !ok || !has {
 		c.spoil(v.at(), at)
 		return
 	}
 	notes := &c.readings[c.current]
-	b := record.Band{Hours: *hours}
+	b := record.Band{Hours: record.Hour(hours)}
 	if label.From != nil {
 		b.From = record.Kilogram(*label.From)
 	}
@@ -195,6 +194,10 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 	c.g.bands++
 	if !record.Finite(b.Hours) || !record.Finite(b.From) || b.To != nil && !record.Finite(*b.To) {
 		return
+	}
+	if r.Bands == nil && c.current > 0 { // as many as the reading before has, most likely
+		n := len(c.out.Case.Readings[c.current-1].Bands)
+		r.Bands, notes.bands = make([]record.Band, 0, n), make([]bandSpot, 0, n)
 	}
 	r.Bands = append(r.Bands, b)
 	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours)})

@@ -39,6 +39,7 @@ type delimited struct {
 	from    int    // number of its first line
 	quoted  *csv.Reader
 	feed    feed
+	ascii   bool // the last row is, and was divided here
 	byCSV   bool // the last row was taken by quoted
 	base    int  // line of quoted that is line from
 	skip    int  // the line that names the divider; 0: none
@@ -69,14 +70,16 @@ func (r *delimited) divide(line []byte) {
 	r.byCSV = false
 	r.cells, r.starts = r.cells[:0], r.starts[:0]
 	text := string(line)
-	start := 0
+	start, bits := 0, byte(0)
 	for i := 0; i < len(line) && len(r.cells) <= maxCells; i++ {
+		bits |= line[i]
 		if line[i] == r.divider {
 			r.cells, r.starts = append(r.cells, text[start:i]), append(r.starts, start)
 			start = i + 1
 		}
 	}
 	r.cells, r.starts = append(r.cells, text[start:]), append(r.starts, start)
+	r.ascii = bits < utf8.RuneSelf && len(r.cells) <= maxCells
 }
 
 // quotedRow takes a row with quotes, which may go on over several lines, up to
@@ -224,6 +227,10 @@ func (r *delimited) Place(i int) record.Origin {
 		return at
 	}
 	i = min(max(i, 0), len(r.cells)-1)
+	if !r.byCSV && r.ascii {
+		at.Column = r.starts[i] + 1
+		return at
+	}
 	if !r.byCSV {
 		at.Column = utf8.RuneCount(r.line[:r.starts[i]]) + 1
 		return at
