@@ -25,7 +25,7 @@ func (c *Point) p() *model.Pointing { return c.Model.Pointing }
 func (c *Point) guide() batch.Guide { return c.p().Guide() }
 
 func (c *Point) title() string {
-	if c.p().Err != nil {
+	if c.p().Err != nil || len(c.questions()) == 0 {
 		return "What are the columns of " + c.p().File.Name + "?"
 	}
 	return "How are the values of " + c.p().File.Name + " written?"
@@ -36,7 +36,10 @@ func (c *Point) why() string {
 	if err := c.p().Err; err != nil {
 		return "The headings alone do not say it: " + reason(err) + ". Choose above each column what it is; below you see at once what is read so. Other files with the same headings are then read alike on this device."
 	}
-	return "Some values can be read two ways, and nothing else in the file tells which. They are not guessed: until you say it, they are taken as missing."
+	if len(c.questions()) == 0 {
+		return "Some columns are not used, and the record lacks something. If one of them is what it lacks, choose above it what it is; below you see at once what is read so."
+	}
+	return "Some of it can be read two ways, and nothing else in the file tells which. They are not guessed: until you say it, they are taken as missing."
 }
 
 func reason(err error) string {
@@ -60,13 +63,17 @@ func (c *Point) values(q batch.Question) string {
 }
 
 // answerWords puts the answers of a guide into words.
-var answerWords = map[string]string{"point": "A point", "comma": "A comma", "day-first": "The day", "month-first": "The month"}
+var answerWords = map[string]string{"point": "A point", "comma": "A comma", "day-first": "The day", "month-first": "The month",
+	"rated_load_kg": "The rated load", "peak_kg": "The peak"}
 
 // answers are the buttons of a question: each says what the first value then is.
 func (c *Point) answers(i int, q batch.Question) (out []action) {
 	for _, choice := range q.Choices {
 		a := action{id: fmt.Sprintf("answer-%d-%s", i+1, choice.Answer), words: answerWords[choice.Answer], do: func() { c.Model.Answer(q, choice.Answer) }}
-		if choice.Means != "" && len(q.Values) > 0 {
+		switch {
+		case q.Kind == batch.AskLoad:
+			a.words += ", " + choice.Means
+		case choice.Means != "" && len(q.Values) > 0:
 			a.words += ": " + q.Values[0] + " is " + choice.Means
 		}
 		if c.p().Answered(q) == choice.Answer {

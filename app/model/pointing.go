@@ -37,13 +37,24 @@ type Pointing struct {
 func (o *Outcome) Add(f File, b batch.Batch, err error) {
 	var refusal *record.Refusal
 	switch {
-	case errors.As(err, &refusal) && pointable(b.Sheets) >= 0, err == nil && len(b.Questions) > 0:
+	case errors.As(err, &refusal) && pointable(b.Sheets) >= 0, err == nil && (len(b.Questions) > 0 || falls(b)):
 		o.Open = append(o.Open, Unsettled{f, b, err})
 	case err != nil:
 		o.Errors = append(o.Errors, err)
 	default:
 		o.Batches = append(o.Batches, b)
 	}
+}
+
+// falls reports whether a table has columns that are not used while the record
+// lacks something: one of them may be what it lacks.
+func falls(b batch.Batch) bool {
+	if !slices.ContainsFunc(b.Sheets, func(s batch.Sheet) bool { return len(s.Left) > 0 }) {
+		return false
+	}
+	return slices.ContainsFunc(b.Records, func(r batch.Record) bool {
+		return record.Blocks(r.Findings) || record.Blocks(record.Check(&r.Case))
+	})
 }
 
 // pointable returns the first table in which something can be pointed out; -1 without one.
@@ -85,6 +96,7 @@ func (p *Pointing) Table() *batch.Sheet {
 // Guide returns how the table that is shown is read at present.
 func (p *Pointing) Guide() batch.Guide {
 	if g, ok := p.guides[p.Sheet]; ok && len(g.Columns) > 0 {
+		g.Columns = slices.Clone(g.Columns)
 		return g
 	}
 	t := p.Table()
@@ -139,9 +151,18 @@ func (m *Model) Answer(q batch.Question, answer string) {
 	if !ok {
 		g = batch.Guide{Heading: p.Batch.Sheets[q.Sheet].Guide.Heading}
 	}
-	if q.Kind == batch.AskDates {
+	switch q.Kind {
+	case batch.AskDates:
 		g.Dates = answer
-	} else {
+	case batch.AskLoad:
+		p.Sheet = q.Sheet
+		g = p.Guide()
+		for i, heading := range g.Heading {
+			if heading == q.Column && i < len(g.Columns) {
+				g.Columns[i].Field = wording.Field(answer)
+			}
+		}
+	default:
 		g.Decimal = answer
 	}
 	p.Sheet = q.Sheet
@@ -151,8 +172,16 @@ func (m *Model) Answer(q batch.Question, answer string) {
 // Answered returns the answer given to a question; empty without one.
 func (p *Pointing) Answered(q batch.Question) string {
 	g := p.guides[q.Sheet]
-	if q.Kind == batch.AskDates {
+	switch q.Kind {
+	case batch.AskDates:
 		return g.Dates
+	case batch.AskLoad:
+		for i, heading := range g.Heading {
+			if heading == q.Column && i < len(g.Columns) {
+				return string(g.Columns[i].Field)
+			}
+		}
+		return ""
 	}
 	return g.Decimal
 }

@@ -19,10 +19,12 @@ type Choice struct{ Answer, Means string }
 // QuestionKind is what a question is about.
 type QuestionKind string
 
-// The questions: which mark stands before decimals, which part of a date is first.
+// The questions: which mark stands before decimals, which part of a date is
+// first, and which of two loads a column or a line means.
 const (
 	AskDecimal QuestionKind = "decimal"
 	AskDates   QuestionKind = "dates"
+	AskLoad    QuestionKind = "load"
 )
 
 // Sheet is one table of a file as it was found, with enough of it to point out

@@ -70,10 +70,10 @@ func readingsSpan(h record.History) string {
 		return "one reading without a date"
 	case n == 1:
 		return "one reading of " + day(last)
+	case first.IsZero() || last.IsZero():
+		return fmt.Sprintf("%d readings, not all dated", n)
 	case day(first) == day(last):
 		return fmt.Sprintf("%d readings of %s", n, day(last))
-	case first.IsZero() || last.IsZero():
-		return fmt.Sprintf("%d readings", n)
 	}
 	return fmt.Sprintf("%d readings from %s to %s", n, day(first), day(last))
 }

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/record"
@@ -15,8 +16,10 @@ type about struct {
 	machine []saying // values of the machine
 	reading []saying // values of one reading
 	c       *tableCase
-	r       int  // index of the reading in c, from 1; 0: none yet
-	heard   bool // something was said since the last flush
+	r       int      // index of the reading in c, from 1; 0: none yet
+	given   int      // how many of reading it has
+	unsure  []saying // of the rated load or the peak
+	heard   bool     // something was said since the last flush
 }
 
 // saying is one value named in a line.
@@ -41,6 +44,9 @@ func (s *sheet) line(cells []string) bool {
 		f, unit := lineField(parts[i])
 		if f == "" {
 			break
+		}
+		if fields, _ := wording.Fields(parts[i]); (candidate{fields: fields}).twofold() {
+			f = twofoldField
 		}
 		where := s.place(at[i+1])
 		s.about.hear(s, saying{f, cell{s: s, text: parts[i+1], unit: unit, kept: &keptCell{where, parts[i], s.typed(at[i+1])}}})
@@ -165,16 +171,63 @@ func (a *about) hear(s *sheet, v saying) {
 			*a = about{}
 		}
 		a.named, a.id = true, v.cell.label(nil, "machine/id")
+		a.call(s)
+	case v.field == twofoldField:
+		a.unsure = append(a.unsure, v)
 	case ofMachine(v.field):
 		a.machine = append(a.machine, v)
 	default:
 		if a.says(v.field) {
 			a.flush(s)
-			a.reading, a.r = nil, 0
+			a.reading, a.r, a.given = nil, 0, 0
 		}
 		a.reading = append(a.reading, v)
 	}
 	a.heard = true
+}
+
+// call gives the case that was begun without a name the name it has.
+func (a *about) call(s *sheet) {
+	if a.c == nil || a.id == "" || a.c.out.Case.Machine.ID != "" {
+		return
+	}
+	if s.g.byID[a.id] != nil {
+		return // it is told apart by its sheet; what follows goes to the one with the name
+	}
+	a.c.out.Case.Machine.ID = a.id
+	s.g.byID[a.id] = a.c
+}
+
+// twofoldField is the field of a line that may say the rated load or the peak.
+const twofoldField wording.Field = "rated_load_kg or peak_kg"
+
+// other returns which of the two loads is still unsaid where the lines say one
+// of them; empty where they say neither or both.
+func (a *about) other() wording.Field {
+	rated := slices.ContainsFunc(a.machine, func(v saying) bool { return v.field == "rated_load_kg" })
+	switch peak := a.says("peak_kg"); {
+	case rated && !peak:
+		return "peak_kg"
+	case peak && !rated:
+		return "rated_load_kg"
+	}
+	return ""
+}
+
+// settle gives the lines that may say either load their sense, once the others
+// have been heard.
+func (a *about) settle(s *sheet) {
+	for _, v := range a.unsure {
+		switch v.field = a.other(); {
+		case v.field == "":
+			s.g.find(nil, v.cell.at(), loadTwofold(v.cell.head()))
+		case ofMachine(v.field):
+			a.machine = append(a.machine, v)
+		default:
+			a.reading = append(a.reading, v)
+		}
+	}
+	a.unsure = nil
 }
 
 func (a *about) says(f wording.Field) bool {
@@ -204,6 +257,7 @@ func (a *about) caseOf(s *sheet) *tableCase {
 		return nil
 	}
 	s.g.last = a.c
+	a.settle(s)
 	a.tell(a.c)
 	return a.c
 }
@@ -223,7 +277,7 @@ func (a *about) tell(c *tableCase) {
 func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path) {
 	if a.r > 0 && a.c == c {
 		c.current = a.r - 1
-		return c.reading()
+		return a.give(c)
 	}
 	var date, clock cell
 	for _, v := range a.reading {
@@ -247,9 +301,21 @@ func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path)
 	if a.c == c {
 		a.r = c.current + 1
 	}
+	return a.give(c)
+}
+
+// give gives the reading in hand what the lines say of it and it has not yet.
+func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 	r, at := c.reading()
-	for i := range a.reading {
-		c.value(a.reading[i].field, &a.reading[i].cell, r, at)
+	for ; a.given < len(a.reading); a.given++ {
+		v := &a.reading[a.given]
+		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() {
+			if t, ok := c.time(&v.cell, at.At("at"), timeExpected); ok {
+				r.At = t
+			}
+			continue
+		}
+		c.value(v.field, &v.cell, r, at)
 	}
 	return r, at
 }
@@ -260,7 +326,7 @@ func (a *about) flush(s *sheet) {
 		return
 	}
 	a.heard = false
-	if c := a.caseOf(s); c != nil && len(a.reading) > 0 && a.r == 0 {
+	if c := a.caseOf(s); c != nil && a.given < len(a.reading) {
 		a.readingOf(s, c)
 	}
 }

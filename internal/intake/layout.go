@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/wording"
@@ -203,11 +204,18 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	for i, c := range candidates {
+		if cols[i].Field == "" && len(c.fields) == 1 && (c.fields[0] == "rated_load_kg" || c.fields[0] == "peak_kg") && l.holds(c.fields[0]) && !taken[c.fields[0]] {
+			assign(i, c.fields[0])
+		}
+	}
+	for i, c := range candidates {
 		cols[i].heading = c.text
 		if cols[i].Field != "" {
 			continue
 		}
-		if repeated(candidates[:i], c) {
+		if c.twofold() && l.holds("rated_load_kg") && l.holds("peak_kg") && !taken["rated_load_kg"] && !taken["peak_kg"] {
+			cols[i].twofold, cols[i].Unit = true, c.unit
+		} else if repeated(candidates[:i], c) {
 			cols[i].twice = true
 		} else if f := c.best(l.fields, taken); f != "" {
 			assign(i, f)
@@ -218,12 +226,20 @@ func (l *layout) columns(candidates []candidate) []column {
 	return cols
 }
 
+// twofold reports whether a heading may mean the rated load or the peak, as
+// "max load" does: one is what the machine may carry, the other what it did.
+func (c candidate) twofold() bool {
+	return slices.Contains(c.fields, "rated_load_kg") && slices.Contains(c.fields, "peak_kg")
+}
+
+func (l *layout) holds(f wording.Field) bool { return slices.Contains(l.fields, f) }
+
 // needed finds the column for a group of fields: one that means it in the first
 // place, else one that can mean it.
 func needed(candidates []candidate, cols []column, group []wording.Field, taken map[wording.Field]bool) (int, wording.Field) {
 	other := -1
 	for i, c := range candidates {
-		if cols[i].Field != "" || !c.can(group) || c.best(group, taken) == "" {
+		if cols[i].Field != "" || c.twofold() || !c.can(group) || c.best(group, taken) == "" {
 			continue
 		}
 		if (candidate{fields: c.fields[:1]}).can(group) {
@@ -270,4 +286,5 @@ type column struct {
 	heading string
 	label   *wording.Label // of a band
 	twice   bool           // its meaning is taken by a column before it
+	twofold bool           // it may be the rated load or the peak
 }

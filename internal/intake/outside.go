@@ -18,13 +18,18 @@ func (s *sheet) outside(cells []string) {
 	}
 	s.cols, s.layout = nil, nil
 	s.missing(cells)
+	s.noteOdd(cells)
+	if s.start == nil && filled(cells) > 1 {
+		s.start = cloneCells(cells)
+	}
+}
+
+// noteOdd counts a line that says nothing.
+func (s *sheet) noteOdd(cells []string) {
 	if s.odd == 0 {
 		s.oddAt, s.oddText = s.place(0), quoteStart(cells)
 	}
 	s.odd++
-	if s.start == nil && filled(cells) > 1 {
-		s.start = cloneCells(cells)
-	}
 }
 
 // missing notes what a row lacks that is nearly a heading.
@@ -110,7 +115,6 @@ func (s *sheet) heading(cells []string) bool {
 func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	s.layout, s.cols, s.width, s.guide = l, cols, len(cells), guide
 	s.units = true
-	s.lay()
 	s.about.table()
 	for i := range cols {
 		if s.dialect.dates == wording.UnknownOrder {
@@ -124,6 +128,7 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	for i := range cols {
 		s.column(i)
 	}
+	s.lay()
 	s.note(cells)
 }
 
@@ -148,12 +153,38 @@ func (s *sheet) column(i int) {
 		Message: "column " + clean + " is not known", Expected: "a heading that says what the column is, as in the template",
 		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
 	}
+	if c.twofold {
+		s.twofold(c, s.place(i))
+		return
+	}
 	if c.twice {
 		f.Code, f.Severity = "column-twice", record.Doubt
 		f.Message, f.Expected = "column "+clean+" means the same as one before it", "each column once"
 		f.Effect, f.Hint = "the first of the two is used", "remove the wrong one"
 	}
 	s.g.find(nil, s.place(i), f)
+}
+
+// twofold settles a column that may be the rated load or the peak by what the
+// lines above say; where they say neither it is asked.
+func (s *sheet) twofold(c *column, at record.Origin) {
+	switch f := s.about.other(); {
+	case f != "":
+		c.Field = f
+	default:
+		s.askLoad(c.heading)
+		s.g.find(nil, at, loadTwofold(c.heading))
+	}
+}
+
+// loadTwofold is the finding for a load that may be the rated load or the peak.
+func loadTwofold(name string) record.Finding {
+	clean, _ := Visible(fmt.Sprintf("%q", short(name)))
+	return record.Finding{
+		Code: "load-twofold", Severity: record.Blocking, Where: "heading row",
+		Message: clean + " may be the rated load or the highest load recorded", Expected: "a name that says which, such as rated load or peak",
+		Effect: "it is not used; it is not guessed", Hint: "say which of the two it is",
+	}
 }
 
 // note keeps what a guide for this table would say.

@@ -29,6 +29,17 @@ func (s *sheet) ask(kind batch.QuestionKind, column, value string) {
 	}
 }
 
+// askLoad asks which of two loads a column or a line means.
+func (s *sheet) askLoad(column string) {
+	if len(s.g.questions) >= maxQuestions {
+		return
+	}
+	clean, _ := Visible(short(column))
+	s.g.questions = append(s.g.questions, Question{Kind: batch.AskLoad, Sheet: s.index, Column: clean, Choices: []batch.Choice{
+		{Answer: "rated_load_kg", Means: "what the machine may carry"}, {Answer: "peak_kg", Means: "the highest load it has recorded"},
+	}})
+}
+
 const maxQuestions = 40
 
 // choices tells what a value means under each answer.

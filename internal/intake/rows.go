@@ -13,6 +13,10 @@ import (
 // row takes in one row of the table in hand.
 func (s *sheet) row(cells []string) {
 	s.units = false
+	if s.isRemark(cells) {
+		s.noteOdd(cells)
+		return
+	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-ragged", Severity: record.Blocking,
@@ -76,6 +80,25 @@ func (s *sheet) total(cells []string) bool {
 			slices.Contains(sums, strings.ToLower(strings.TrimRight(strings.TrimSpace(cells[i]), ":"))) {
 			return true
 		}
+	}
+	return false
+}
+
+// isRemark reports whether a row has nothing but words in one cell: a remark
+// below a table, not a row of it.
+func (s *sheet) isRemark(cells []string) bool {
+	if s.width < 3 || filled(cells) != 1 {
+		return false
+	}
+	for i, c := range cells {
+		if c = trim(c); c == "" {
+			continue
+		}
+		if i < len(s.cols) && s.isKey(s.cols[i].Field) || startsNumber(c) || len(c) < 2 {
+			return false
+		}
+		_, err := wording.Band(c, s.dialect.decimal, wording.NoUnit)
+		return err != nil
 	}
 	return false
 }
