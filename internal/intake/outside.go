@@ -14,6 +14,7 @@ import (
 // a value, the hours of one band, or words that say nothing.
 func (s *sheet) outside(cells []string) {
 	if s.heading(cells) || s.line(cells) {
+		s.run = 0
 		return
 	}
 	s.cols, s.layout = nil, nil
@@ -30,6 +31,7 @@ func (s *sheet) noteOdd(cells []string) {
 		s.oddAt, s.oddText = s.place(0), quoteStart(cells)
 	}
 	s.odd++
+	s.run++
 }
 
 // missing notes what a row lacks that is nearly a heading.

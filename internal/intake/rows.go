@@ -29,6 +29,7 @@ func (s *sheet) row(cells []string) {
 	if s.total(cells) {
 		return
 	}
+	s.run = 0
 	switch s.layout.name {
 	case "custody":
 		s.custodyRow(cells)

@@ -36,6 +36,7 @@ type sheet struct {
 
 	start   []string      // the row a guide for this table would name
 	odd     int           // lines that say nothing
+	run     int           // of them, since something was said
 	oddAt   record.Origin // the first of them
 	oddText string
 	hand    bool // a row has named a machine
@@ -97,11 +98,11 @@ func (g *gatherer) readTable(t table.Table) error {
 	}
 }
 
-// maxOdd is how many lines that say nothing are read before a table is given up.
+// maxOdd is how many lines in a row that say nothing are read before a table is given up.
 const maxOdd = 2000
 
 // lost reports whether so many lines said nothing that there is no use in reading on.
-func (s *sheet) lost() bool { return s.odd >= maxOdd }
+func (s *sheet) lost() bool { return s.run >= maxOdd }
 
 func (s *sheet) typedLive() func(int) bool {
 	if rows, ok := s.t.Rows.(table.Typed); ok {

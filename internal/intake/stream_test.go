@@ -135,8 +135,8 @@ func TestLineLimit(t *testing.T) {
 
 // Reading stops where the progress function says so.
 func TestCancel(t *testing.T) {
-	for name, start := range map[string]string{"delimited": heading, "json": "["} {
-		in := &counting{r: io.MultiReader(strings.NewReader(start), &endless{text: "# a comment\n ", left: 50_000_000})}
+	for name, v := range map[string][2]string{"delimited": {heading, "A,,230,,,2026-03-02,,,,,0,90,1\n"}, "json": {"[", "# a comment\n "}} {
+		in := &counting{r: io.MultiReader(strings.NewReader(v[0]), &endless{text: v[1], left: 50_000_000})}
 		_, err := intake.Read("x", in, intake.Options{}, func(n int64) error {
 			if n > 1_000_000 {
 				return batch.ErrCancelled
