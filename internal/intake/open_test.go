@@ -175,3 +175,22 @@ func TestGuideZone(t *testing.T) {
 		t.Errorf("got %s, want 07:10Z", got)
 	}
 }
+
+// A guide made of how a table is read gives the same reading again, edges in
+// percent of the rated load included.
+func TestGuideOfReading(t *testing.T) {
+	for _, heading := range []string{"0-50 %;over 50 %", "0-100 kg;over 100 kg", "0-100;over 100", "0-200 lb;over 200 lb", "under 90 kg;90 kg and more"} {
+		text := []byte("machine;rated_load_kg;" + heading + "\nT-09;230;12;3\n")
+		first, err := intake.ReadBytes("x", text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := intake.Read("x", bytes.NewReader(text), intake.GuidesOf(first.Sheets[0].Guide), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a, b := written(first.Records[0].Case), written(again.Records[0].Case); a != b {
+			t.Errorf("%s: got\n%s\nwant\n%s", heading, b, a)
+		}
+	}
+}

@@ -219,8 +219,8 @@ func (s *sheet) guideOf(cells []string) Guide {
 	g.Columns = nil
 	for _, c := range s.cols {
 		out := c.Column
-		if c.label != nil && out.From == nil {
-			out.From, out.To = c.label.From, c.label.To
+		if c.label != nil && out.From == nil && out.To == nil && c.label.Unit != wording.Percent && c.label.Unit != wording.NoUnit {
+			out.From, out.To = c.label.From, c.label.To // other labels are read anew from the heading
 		}
 		g.Columns = append(g.Columns, out)
 	}
