@@ -56,20 +56,28 @@ func lowestRead(v record.Interval) (record.Kilogram, record.Hour) {
 // peak the moment it was set, or the whole interval; for a band the interval,
 // but for loose ends in which its hours cannot have been counted.
 func (f *facts) transit() {
-	held, unknown := f.h.Case.Cover(f.v.From, f.v.To)
+	from, to := f.v.From, lastOf(f.v.To)
+	held, unknown := f.h.Case.Cover(from, to)
 	dated := !f.v.From.IsZero() && !f.v.To.IsZero()
 	f.custodyUnknown = unknown > 0 || !dated
 	if t := f.peakTime(); f.x.What == Peak && !t.IsZero() {
-		if u := f.h.Case.HolderAt(t); u != nil && u.Holder == record.Transit {
-			f.inTransit = true
-			f.transitText = fmt.Sprintf("the peak was set at %s, while the machine was in transit", clock(t))
+		u := f.h.Case.HolderAt(t)
+		if u == nil || u.Holder != record.Transit {
+			return
 		}
+		if day := lastOf(t).Sub(t); day > 0 {
+			if held, _ := f.h.Case.Cover(t, t.Add(day)); held[record.Transit] < day {
+				return
+			}
+		}
+		f.inTransit = true
+		f.transitText = fmt.Sprintf("the peak was set at %s, while the machine was in transit", clock(t))
 		return
 	}
 	if !dated || f.loose || held[record.Transit] <= 0 {
 		return
 	}
-	outside := f.v.To.Sub(f.v.From) - held[record.Transit]
+	outside := to.Sub(from) - held[record.Transit]
 	span := fmt.Sprintf("between the two readings, %s to %s, the machine was in transit", clock(f.v.From), clock(f.v.To))
 	switch {
 	case outside == 0:
@@ -79,6 +87,16 @@ func (f *facts) transit() {
 		f.inTransit = true
 		f.transitText = fmt.Sprintf("%s for all but %.0f min, too short for the %s h that were counted", span, outside.Minutes(), hours(f.x.Low))
 	}
+}
+
+// lastOf returns the last moment that a time may stand for. One of exactly
+// midnight is most likely a day without a time of day: all of it may be meant,
+// and nothing is ruled out on the strength of its first moment.
+func lastOf(t time.Time) time.Time {
+	if t.IsZero() || !t.UTC().Equal(t.UTC().Truncate(24*time.Hour)) {
+		return t
+	}
+	return t.Add(24 * time.Hour)
 }
 
 // mayBeOlder reports whether the exceedance may have come about before the

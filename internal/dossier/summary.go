@@ -33,7 +33,7 @@ func nothingOver(d *Dossier) string {
 	rated := Kg(float64(d.Capacity.Rated))
 	switch {
 	case d.Blocked():
-		return "What can be read shows no load over the rated " + rated + ", but part of the record is not usable: " + firstBlocking(d) + "."
+		return "Whether a load went over the rated " + rated + " cannot be said: part of the record is not usable: " + firstBlocking(d) + "."
 	case withoutPeak(d) != "":
 		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}

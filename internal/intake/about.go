@@ -191,11 +191,11 @@ func (a *about) call(s *sheet) {
 	if a.c == nil || a.id == "" || a.c.out.Case.Machine.ID != "" {
 		return
 	}
-	if s.g.byID[a.id] != nil {
+	if s.g.byID[foldID(a.id)] != nil {
 		return // it is told apart by its sheet; what follows goes to the one with the name
 	}
 	a.c.out.Case.Machine.ID = a.id
-	s.g.byID[a.id] = a.c
+	s.g.byID[foldID(a.id)] = a.c
 }
 
 // twofoldField is the field of a line that may say the rated load or the peak.

@@ -11,14 +11,15 @@ import (
 
 // readingNotes is what has to be known of a reading until the file is read.
 type readingNotes struct {
-	at      record.Origin
-	name    record.Path
-	spoilt  bool // its bands cannot be used
-	share   bool // hours are shares of the powered hours
-	percent bool // edges are percent of the rated load
-	step    float64
-	mixed   bool // edges in several units
-	bands   []bandSpot
+	at       record.Origin
+	name     record.Path
+	spoilt   bool // its bands cannot be used
+	share    bool // hours are shares of the powered hours
+	percent  bool // edges are percent of the rated load
+	step     float64
+	mixed    bool // edges in several units
+	unitless bool // edges without a unit
+	bands    []bandSpot
 }
 
 // bandSpot is where the three values of a band stand.
@@ -88,6 +89,9 @@ func (c *tableCase) edge(v *cell, at record.Path, r *record.Reading, member stri
 		return c.percentEdge(v, at, r, member)
 	}
 	x, err := v.load().number(load)
+	if v.bareLoad() {
+		c.readings[c.current].unitless = true
+	}
 	if err != nil {
 		c.badBand(v, at, r, member, err, "a number of kg, lb or t")
 		return 0, false, false
@@ -160,12 +164,14 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 	case wording.Percent:
 		notes.percent = true
 	case wording.NoUnit:
+		notes.unitless = true
 		named.unit = wording.NoUnit
 		if d := &s.dialect; d.unitless == 0 {
 			d.unitlessAt = named.at()
 		}
 		s.dialect.unitless++
 	}
+	c.g.names(label.Unit)
 	notes.stepOf(label.Unit)
 	c.keep(r, at, b, notes, named, named, v)
 }

@@ -86,6 +86,9 @@ func (c *cell) number(of dimension) (float64, error) {
 			x, unit, err = y, unit2, nil
 		}
 	}
+	if err == nil {
+		c.s.g.names(unit)
+	}
 	switch {
 	case err != nil:
 		return 0, err

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"strings"
 	"time"
 
 	"ratchetmark/internal/record"
@@ -20,11 +21,11 @@ func (s *sheet) custodyRow(cells []string) {
 	}
 	var u record.Custody
 	u.From = c.timeOr(s.cell(cells, "custody_from"), at.At("from"))
-	u.To = c.timeOr(s.cell(cells, "custody_to"), at.At("to"))
+	u.To = c.endOf(s.cell(cells, "custody_to"), at.At("to"))
 	u.Who = s.cell(cells, "who").label(c, at.At("who"))
 	u.Note = s.cell(cells, "note").label(c, at.At("note"))
 	holder := s.cell(cells, "holder")
-	if h, known := wording.Holder(holder.text); known {
+	if h, known := wording.Holder(holder.text); known && !denies(holder.text) {
 		u.Holder = h
 	} else {
 		u.Holder = record.Holder(holder.label(c, at.At("holder")))
@@ -91,6 +92,30 @@ func (c *tableCase) entry(s *sheet, list record.Path, n int) (record.Path, bool)
 // timeOr reads a time; zero for a blank and for what is not one, which is noted.
 func (c *tableCase) timeOr(v *cell, at record.Path) time.Time {
 	t, _ := c.time(v, at, timeExpected)
+	return t
+}
+
+// denies reports whether a cell says that something is not so.
+func denies(text string) bool {
+	for _, word := range strings.Fields(strings.ToLower(text)) {
+		switch word {
+		case "not", "no", "nicht", "kein", "keine", "pas", "non", "sin", "senza", "sans", "ohne", "without":
+			return true
+		}
+	}
+	return false
+}
+
+// endOf reads the end of a custody entry. A day without a time of day ends when
+// the day does: whoever had the machine until that day had it on that day too.
+func (c *tableCase) endOf(v *cell, at record.Path) time.Time {
+	t := c.timeOr(v, at)
+	if t.IsZero() {
+		return t
+	}
+	if _, _, clock, err := wording.Time(v.text, v.s.dialect.dates, v.s.dialect.zone); err == nil && !clock {
+		return t.Add(24 * time.Hour)
+	}
 	return t
 }
 

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ratchetmark/internal/record"
 )
@@ -22,6 +23,8 @@ type gatherer struct {
 	sheets    []Sheet
 	questions []Question
 	brought   []Guide // found in the file
+
+	foreign string // a unit of loads other than kg that the file names; empty for none
 }
 
 func newGatherer(name string, options Options) *gatherer {
@@ -34,18 +37,21 @@ func (g *gatherer) named(id string) *tableCase {
 	if g.last != nil && g.last.out.Case.Machine.ID == id {
 		return g.last
 	}
-	c := g.byID[id]
+	c := g.byID[foldID(id)]
 	if c == nil {
 		if len(g.cases) >= maxMachines {
 			return nil
 		}
 		c = g.begin()
 		c.out.Case.Machine.ID = id
-		g.byID[id] = c
+		g.byID[foldID(id)] = c
 	}
 	g.last = c
 	return c
 }
+
+// foldID makes names that differ only in case or blanks alike.
+func foldID(id string) string { return strings.ToLower(strings.Join(strings.Fields(id), " ")) }
 
 // unnamed returns the case of the machine a sheet is about without naming it.
 func (g *gatherer) unnamed(file, sheet string) *tableCase {

@@ -80,10 +80,11 @@ func join(lists ...[]wording.Field) (out []wording.Field) {
 
 // candidate is what one heading can mean.
 type candidate struct {
-	fields []wording.Field
-	unit   wording.Unit
-	label  *wording.Label // of a heading that is a band
-	text   string
+	fields  []wording.Field
+	unit    wording.Unit
+	label   *wording.Label // of a heading that is a band
+	text    string
+	strange string // what stands in brackets and is no unit that is known
 }
 
 // candidateOf looks a heading up. A heading that is a word of the trade is not
@@ -94,19 +95,19 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 		return candidate{text: text}
 	}
 	fields, unit := wording.Fields(text)
+	if u := strings.ToLower(text); len(fields) > 0 && slices.Contains(bareMinutes, u) {
+		fields = nil // beside a column of hours it is the rest of them, and no hour meter
+	}
 	c := candidate{fields: fields, unit: unit, text: text}
+	c.strange = strangeUnit(text)
 	if len(fields) > 0 {
 		return c
 	}
-	words, cellUnit := wording.HeadingUnit(text)
-	if cellUnit.IsTime() || cellUnit == wording.Percent {
+	if label, err := wording.Band(text, decimal, wording.NoUnit); err == nil {
+		c.label, c.unit = &label, wording.NoUnit
+	} else if words, unit := wording.HeadingUnit(text); unit.IsTime() || unit == wording.Percent {
 		if label, err := wording.Band(words, decimal, wording.NoUnit); err == nil {
-			c.label, c.unit = &label, cellUnit
-		}
-	}
-	if c.label == nil {
-		if label, err := wording.Band(text, decimal, wording.NoUnit); err == nil {
-			c.label, c.unit = &label, wording.NoUnit
+			c.label, c.unit = &label, unit
 		}
 	}
 	if c.label != nil {
@@ -114,6 +115,9 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	}
 	return c
 }
+
+// bareMinutes are headings that are nothing but the name of a part of an hour.
+var bareMinutes = []string{"minutes", "minute", "min", "minuten", "minuti", "minutos", "seconds", "sekunden", "secondes", "segundos", "secondi"}
 
 // maxHeading is the longest text, in bytes, that can be a heading.
 const maxHeading = 200
@@ -204,7 +208,7 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	for i, c := range candidates {
-		if cols[i].Field == "" && len(c.fields) == 1 && (c.fields[0] == "rated_load_kg" || c.fields[0] == "peak_kg") && l.holds(c.fields[0]) && !taken[c.fields[0]] {
+		if cols[i].Field == "" && c.strange == "" && len(c.fields) == 1 && (c.fields[0] == "rated_load_kg" || c.fields[0] == "peak_kg") && l.holds(c.fields[0]) && !taken[c.fields[0]] {
 			assign(i, c.fields[0])
 		}
 	}
@@ -213,7 +217,9 @@ func (l *layout) columns(candidates []candidate) []column {
 		if cols[i].Field != "" {
 			continue
 		}
-		if c.twofold() && l.holds("rated_load_kg") && l.holds("peak_kg") && !taken["rated_load_kg"] && !taken["peak_kg"] {
+		if c.strange != "" && c.measures() {
+			cols[i].strange = c.strange
+		} else if c.twofold() && l.holds("rated_load_kg") && l.holds("peak_kg") && !taken["rated_load_kg"] && !taken["peak_kg"] {
 			cols[i].twofold, cols[i].Unit = true, c.unit
 		} else if repeated(candidates[:i], c) {
 			cols[i].twice = true
@@ -224,6 +230,44 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	return cols
+}
+
+// measures reports whether a heading stands over loads or hours.
+func (c candidate) measures() bool {
+	return slices.ContainsFunc(c.fields, func(f wording.Field) bool {
+		switch f {
+		case "rated_load_kg", "load_sensing_kg", "mass_kg", "peak_kg", "event_load_kg", "band", "from_kg", "to_kg", "hours", "share", "powered_h", "moving_h", bandHours:
+			return true
+		}
+		return false
+	})
+}
+
+// otherUnits are units and scales that are not read: a heading with one in
+// brackets is not taken for one without a unit.
+var otherUnits = []string{"kn", "n", "dan", "bar", "psi", "stone", "st", "ton", "tons", "kip", "kips", "lbf", "persons", "person", "pers", "people", "days", "day", "d", "weeks", "week", "months", "month", "ms", "thousands", "hundreds", "tenths", "k"}
+
+// strangeUnit returns what stands in the brackets of a heading where it looks
+// like a unit or a scale and is none that is known; empty for nothing such.
+func strangeUnit(heading string) string {
+	for rest := heading; ; {
+		i := strings.IndexAny(rest, "([")
+		if i < 0 {
+			return ""
+		}
+		inside, after, _ := strings.Cut(rest[i+1:], string([]byte{")]"[strings.IndexByte("([", rest[i])]}))
+		rest = after
+		text := strings.ToLower(strings.TrimSpace(inside))
+		if _, unit := wording.HeadingUnit("x [" + text + "]"); text == "" || unit != wording.NoUnit {
+			continue
+		}
+		if _, err := wording.Band(text, wording.Unknown, wording.NoUnit); err == nil {
+			continue
+		}
+		if slices.Contains(otherUnits, text) || strings.ContainsAny(text, "0123456789×*%/:#") {
+			return inside
+		}
+	}
 }
 
 // twofold reports whether a heading may mean the rated load or the peak, as
@@ -239,7 +283,7 @@ func (l *layout) holds(f wording.Field) bool { return slices.Contains(l.fields, 
 func needed(candidates []candidate, cols []column, group []wording.Field, taken map[wording.Field]bool) (int, wording.Field) {
 	other := -1
 	for i, c := range candidates {
-		if cols[i].Field != "" || c.twofold() || !c.can(group) || c.best(group, taken) == "" {
+		if cols[i].Field != "" || c.strange != "" && c.measures() || c.twofold() || !c.can(group) || c.best(group, taken) == "" {
 			continue
 		}
 		if (candidate{fields: c.fields[:1]}).can(group) {
@@ -286,5 +330,6 @@ type column struct {
 	heading string
 	label   *wording.Label // of a band
 	twice   bool           // its meaning is taken by a column before it
+	strange string         // what stands in its brackets and is no unit that is known
 	twofold bool           // it may be the rated load or the peak
 }

@@ -97,12 +97,12 @@ func (g *gatherer) callBySheet(c *tableCase) {
 	}
 	id, _ = Visible(oneLine(id))
 	id, _ = clip(id)
-	if other := g.byID[id]; other != nil {
+	if other := g.byID[foldID(id)]; other != nil {
 		g.merge(other, c)
 		return
 	}
 	c.out.Case.Machine.ID = id
-	g.byID[id] = c
+	g.byID[foldID(id)] = c
 	at := record.Origin{File: c.file, Sheet: c.sheet, Line: 1, Column: 1}
 	if len(c.readings) > 0 {
 		at = c.readings[0].at

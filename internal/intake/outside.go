@@ -19,6 +19,7 @@ func (s *sheet) outside(cells []string) {
 	}
 	s.cols, s.layout = nil, nil
 	s.missing(cells)
+	s.hearUnits(cells)
 	s.noteOdd(cells)
 	if s.start == nil && filled(cells) > 1 {
 		s.start = cloneCells(cells)
@@ -128,6 +129,7 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 		s.sayGuide()
 	}
 	for i := range cols {
+		s.g.names(cols[i].Unit)
 		s.column(i)
 	}
 	s.lay()
@@ -154,6 +156,18 @@ func (s *sheet) column(i int) {
 		Code: "column-unknown", Severity: record.Note, Where: "heading row",
 		Message: "column " + clean + " is not known", Expected: "a heading that says what the column is, as in the template",
 		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
+	}
+	if c.strange != "" {
+		s.g.find(nil, s.place(i), record.Finding{
+			Code: "unit-unknown", Severity: record.Blocking, Where: "heading row",
+			Message: fmt.Sprintf("column %s has %q in brackets, which is no unit that is known", clean, short(c.strange)), Expected: "kg, lb, t, h, min, s, h:mm or %",
+			Effect: "the column is not used; its values are not taken for kg or hours", Hint: "convert the values, or point out the unit",
+		})
+		return
+	}
+	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold {
+		f.Severity, f.Code = severity, "column-unread"
+		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
 	}
 	if c.twofold {
 		s.twofold(c, s.place(i))
@@ -187,6 +201,21 @@ func loadTwofold(name string) record.Finding {
 		Message: clean + " may be the rated load or the highest load recorded", Expected: "a name that says which, such as rated load or peak",
 		Effect: "it is not used; it is not guessed", Hint: "say which of the two it is",
 	}
+}
+
+// weighty are words of headings over values that bear on loads; a column with
+// one of them is not passed over lightly.
+var weighty = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "max", "spitze", "höchst", ">", "over ", "kg", "lb", "band ", "bin ", "klasse ", "class ", "minute", "minuten", "minuti", "minutos"}
+
+// unreadSeverity tells how much it matters that a column is not used.
+func unreadSeverity(heading string) record.Severity {
+	text := strings.ToLower(heading)
+	for _, w := range weighty {
+		if strings.Contains(text, w) {
+			return record.Blocking
+		}
+	}
+	return record.Note
 }
 
 // note keeps what a guide for this table would say.

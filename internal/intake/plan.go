@@ -34,7 +34,7 @@ func (s *sheet) lay() {
 		if s.isKey(f) {
 			p.keys = append(p.keys, i)
 		}
-		if s.layout.name == "one row for each band" && (f == "band" || f == "from_kg" || f == "to_kg" || f == "") {
+		if f == "machine" || s.layout.name == "one row for each band" && (f == "band" || f == "from_kg" || f == "to_kg" || f == "") {
 			p.sums = append(p.sums, i)
 		}
 	}

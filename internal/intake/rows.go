@@ -66,23 +66,31 @@ func (s *sheet) unitRow(cells []string) bool {
 	for i, c := range cells {
 		if _, unit := wording.HeadingUnit("x [" + strings.Trim(strings.TrimSpace(c), "[]()") + "]"); i < len(s.cols) && unit != wording.NoUnit {
 			s.cols[i].Unit = unit
+			s.g.names(unit)
 		}
 	}
 	return true
 }
 
 // sums are words for a row that adds up those above it.
-var sums = []string{"total", "sum", "all", "summe", "gesamt", "somme", "totale", "suma", "somma", "Σ"}
+var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamtsumme", "somme", "totale", "suma", "somma", "Σ", "grand total", "subtotal",
+	"average", "mean", "median", "max", "min", "maximum", "minimum", "mittel", "mittelwert", "durchschnitt", "moyenne", "media", "promedio"}
 
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
 		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
-			slices.Contains(sums, strings.ToLower(strings.TrimRight(strings.TrimSpace(cells[i]), ":"))) {
+			isSum(cells[i]) {
 			return true
 		}
 	}
 	return false
+}
+
+// isSum reports whether a cell says that its row sums others up.
+func isSum(text string) bool {
+	text = strings.ToLower(strings.TrimRight(strings.TrimSpace(text), ":"))
+	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
 }
 
 // isRemark reports whether a row has nothing but words in one cell: a remark
@@ -172,7 +180,7 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 	clean, changed := Visible(oneLine(id.text))
 	clean, cut := clip(clean)
 	clean = strings.Clone(clean)
-	known := s.g.byID[clean] != nil
+	known := s.g.byID[foldID(clean)] != nil
 	c := s.g.named(clean)
 	if c == nil {
 		s.g.stop(id.at(), "machines", maxMachines)

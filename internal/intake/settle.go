@@ -11,6 +11,7 @@ import (
 // settle works out what only the whole case tells: shares of the powered hours,
 // edges in percent of the rated load, labels that count whole kilograms.
 func (c *tableCase) settle() {
+	c.unclear()
 	c.joinLone()
 	for i := range c.readings {
 		r, n := &c.out.Case.Readings[i], &c.readings[i]

@@ -198,6 +198,13 @@ func (s *sheet) strange(cells []string) bool {
 	if len(cells) != s.width && !s.loosely {
 		return true
 	}
+	if i := s.plan.label; i >= 0 && i < len(cells) {
+		if c := trim(cells[i]); c != "" && !startsNumber(c) {
+			if f, _ := lineField(c); f != "" {
+				return true // "Peak" below the bands is no band
+			}
+		}
+	}
 	for _, i := range s.plan.keys {
 		if i < len(cells) {
 			if c := trim(cells[i]); c != "" && !startsNumber(c) {

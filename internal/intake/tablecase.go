@@ -17,7 +17,8 @@ type tableCase struct {
 	sheet   string
 	current int // index of the reading in hand, -1 before the first
 	full    bool
-	told    *saying // the last of the lines that were given to it
+	bare    []record.Path // loads without a unit
+	told    *saying       // the last of the lines that were given to it
 
 	readings []readingNotes // one for each reading
 	byTime   map[int64]int  // index of the reading of a time
@@ -31,6 +32,9 @@ func (c *tableCase) machine(f wording.Field, v *cell) {
 	at := record.Path("machine").At(string(f))
 	if v.blank() {
 		return
+	}
+	if (f == "rated_load_kg" || f == "load_sensing_kg" || f == "mass_kg") && v.bareLoad() {
+		c.bare = append(c.bare, at)
 	}
 	switch f {
 	case "kind":
@@ -65,7 +69,7 @@ func (c *tableCase) kind(v *cell) {
 
 // load counts a load that has no unit.
 func (v *cell) load() *cell {
-	if v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text) {
+	if v.bareLoad() {
 		d := &v.s.dialect
 		if d.unitless == 0 {
 			d.unitlessAt = v.at()
@@ -73,6 +77,12 @@ func (v *cell) load() *cell {
 		d.unitless++
 	}
 	return v
+}
+
+// bareLoad reports whether neither the cell nor its heading names a unit. A
+// number by type in a column of such is one as well.
+func (v *cell) bareLoad() bool {
+	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text)
 }
 
 func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
@@ -106,6 +116,9 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record
 	case "moving_h":
 		once(c, v, duration, here, &r.Moving)
 	case "peak_kg":
+		if v.bareLoad() {
+			c.bare = append(c.bare, here)
+		}
 		once(c, v.load(), load, here, &r.Peak)
 	case "peak_at":
 		if r.PeakAt != nil {

@@ -1,0 +1,73 @@
+package intake
+
+import (
+	"fmt"
+	"strings"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
+)
+
+// names notes that the file names a unit of loads other than kg. Loads without
+// a unit are then not taken for kg: they may be in that unit as well.
+func (g *gatherer) names(u wording.Unit) {
+	if u == wording.Pound || u == wording.Tonne {
+		g.foreign = u.String()
+	}
+}
+
+// hearUnits looks for units in a line that says nothing else ("all loads in lb").
+func (s *sheet) hearUnits(cells []string) {
+	for _, c := range cells {
+		for _, word := range strings.FieldsFunc(strings.ToLower(c), func(r rune) bool { return strings.ContainsRune(" ,;:.()[]-–/", r) }) {
+			switch word {
+			case "lb", "lbs", "pounds", "pfund", "libras", "libbre", "livres":
+				s.g.names(wording.Pound)
+			case "tonnes", "tonnen", "toneladas", "tonnellate":
+				s.g.names(wording.Tonne)
+			case "minutes", "minuten", "minutos", "minuti", "seconds", "sekunden":
+				s.g.find(nil, s.place(0), record.Finding{
+					Code: "unit-elsewhere", Severity: record.Blocking, Where: "beside the tables",
+					Message: "a line speaks of " + word + ": " + quoteStart(cells), Expected: "the unit of hours in the heading of their column",
+					Effect: "hours without a unit are read as hours, and may be " + word, Hint: "write the unit into the heading, or point it out",
+				})
+			}
+		}
+	}
+}
+
+// unclear leaves out the loads without a unit of a file that names another unit than kg.
+func (c *tableCase) unclear() {
+	if c.g.foreign == "" {
+		return
+	}
+	m := &c.out.Case.Machine
+	for _, at := range c.bare {
+		switch at {
+		case "machine/rated_load_kg":
+			m.RatedLoad = nil
+		case "machine/load_sensing_kg":
+			m.LoadSensing = nil
+		case "machine/mass_kg":
+			m.Mass = nil
+		default:
+			i := number0(strings.Split(string(at), "/")[1]) - 1
+			if i < 0 || i >= len(c.out.Case.Readings) {
+				continue
+			}
+			c.out.Case.Readings[i].Peak = nil
+		}
+		where, _ := c.out.Origins.Find(at)
+		c.g.find(c, where, record.Finding{
+			Code: "unit-unclear", Severity: record.Blocking, Path: at,
+			Message: "a load without a unit, in a file that names " + c.g.foreign, Expected: "kg, lb or t with every load",
+			Effect: "the value is taken as missing; it is not guessed", Hint: "write the unit, or point it out",
+		})
+	}
+	for i := range c.readings {
+		if n := &c.readings[i]; n.unitless && !n.spoilt {
+			n.name = pathOf(i)
+			c.lacks(n, "unit-unclear", fmt.Sprintf("bands without a unit, in a file that names %s", c.g.foreign), "kg, lb or t with the bands", "write the unit, or point it out")
+		}
+	}
+}
