@@ -165,6 +165,12 @@ func ofMachine(f wording.Field) bool {
 // hear takes in a saying. A second machine, or a second time of reading, begins anew.
 func (a *about) hear(s *sheet, v saying) {
 	switch {
+	case v.field == "machine" && a.named && a.c == nil && len(a.machine)+len(a.reading)+len(a.unsure) == 0:
+		s.g.find(nil, v.cell.at(), record.Finding{ // a name and a serial number, one below the other
+			Code: "name-second", Severity: record.Note, Where: "machine",
+			Message: "a second name for the machine: " + v.cell.shown(), Expected: "one name",
+			Effect: "the first is used", Hint: "keep both in one line if both matter",
+		})
 	case v.field == "machine":
 		if a.named {
 			a.flush(s)

@@ -151,6 +151,10 @@ func (s *sheet) has(f wording.Field) bool {
 // caseOf returns the case a row belongs to: of the machine it names, of the row
 // above where the cell is blank, or of the lines above the table.
 func (s *sheet) caseOf(cells []string) *tableCase {
+	if s.plan.machine < 0 && s.only != nil && !s.about.named {
+		s.g.last = s.only // the one machine that a table above names
+		return s.only
+	}
 	if s.plan.machine < 0 {
 		return s.about.caseOf(s)
 	}
@@ -185,6 +189,12 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 	if c == nil {
 		s.g.stop(id.at(), "machines", maxMachines)
 		return nil
+	}
+	switch {
+	case !s.hand:
+		s.only, s.first = c, c
+	case s.first != c:
+		s.only = nil
 	}
 	s.hand = true
 	if changed && !known {

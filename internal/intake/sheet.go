@@ -39,7 +39,9 @@ type sheet struct {
 	run     int           // of them, since something was said
 	oddAt   record.Origin // the first of them
 	oddText string
-	hand    bool // a row has named a machine
+	hand    bool       // a row has named a machine
+	first   *tableCase // the first one a row has named
+	only    *tableCase // the only one; nil where there are several
 
 }
 

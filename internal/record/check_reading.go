@@ -76,6 +76,20 @@ var readingRules = []Rule{
 		}),
 	},
 	{
+		ID: "peak-above-all-bands", Severity: Doubt,
+		Asks:   "is there a band for the load of the peak",
+		Effect: "no band counts loads that high: how long they lasted is not known, and nothing bounds the hours from above",
+		Hint:   "look for a last band that is open upwards; it may be missing from the export",
+		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
+			if len(r.Bands) == 0 || r.Peak == nil || !usable(*r.Peak, maxLoad) || !bandsUsable(r.Bands) {
+				return
+			}
+			if top := Sorted(r.Bands)[len(r.Bands)-1]; !top.Open() && *r.Peak > *top.To {
+				hit(readingPath(i).At("peak_kg"), fmt.Sprintf("the peak is %s kg, and the bands end at %s kg", Number(*r.Peak), Number(*top.To)), "a last band that reaches above the peak")
+			}
+		}),
+	},
+	{
 		ID: "peak-after-reading", Severity: Doubt,
 		Asks:   "was the peak set before it was read",
 		Effect: "the time of the peak is not used",
