@@ -100,6 +100,9 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	}
 	c := candidate{fields: fields, unit: unit, text: text}
 	c.strange = strangeUnit(text)
+	if u := bracketUnit(text); u != wording.NoUnit && c.measures() {
+		c.unit = u // "Time in band (s)" is no plural
+	}
 	if len(fields) > 0 {
 		return c
 	}
@@ -151,6 +154,9 @@ func (l *layout) strays(candidates []candidate) bool {
 	for _, c := range candidates {
 		if len(c.fields) == 0 {
 			continue
+		}
+		if l.name == "daily use" && (c.fields[0] == "peak_kg" || c.fields[0] == "rated_load_kg") {
+			return true
 		}
 		switch c.fields[0] {
 		case "band", "from_kg", "to_kg":
@@ -268,6 +274,19 @@ func strangeUnit(heading string) string {
 			return inside
 		}
 	}
+}
+
+// bracketUnit returns the unit that stands in brackets behind a blank.
+func bracketUnit(heading string) wording.Unit {
+	for _, pair := range [][2]string{{" (", ")"}, {" [", "]"}} {
+		if _, rest, ok := strings.Cut(heading, pair[0]); ok {
+			inside, _, _ := strings.Cut(rest, pair[1])
+			if _, unit := wording.HeadingUnit("x [" + inside + "]"); unit != wording.NoUnit {
+				return unit
+			}
+		}
+	}
+	return wording.NoUnit
 }
 
 // twofold reports whether a heading may mean the rated load or the peak, as

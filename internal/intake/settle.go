@@ -78,6 +78,10 @@ func (c *tableCase) share(r *record.Reading, n *readingNotes) {
 		c.lacks(n, "share-without-hours", "bands in percent of the powered hours, and no powered hours", "the hour meter beside the shares", "give the powered hours of the reading")
 		return
 	}
+	if sum := record.Total(r.Bands); sum > 0.005 && sum < 0.02 {
+		c.lacks(n, "shares-of-one", "the shares add up to about 1 %", "shares that add up to 100 %", "write the shares in percent; these look like fractions of 1")
+		return
+	}
 	for i := range r.Bands {
 		r.Bands[i].Hours = tidy(r.Bands[i].Hours * *r.Powered)
 	}

@@ -41,6 +41,7 @@ var shapes = map[string]map[string][]string{
 		"remark-below.csv":          {"line-not-used 7:1"},
 		"lines-below.txt":           nil,
 		"peak-below-bands.csv":      nil,
+		"seconds.csv":               nil,
 		"head-table-above.csv":      nil,
 		"name-and-serial.csv":       {"name-second 3:14"},
 		"totals-in-wide.csv":        nil,
