@@ -32,7 +32,7 @@ var arrows = map[string][]string{
 var never = []string{"syscall/js", "net/http", "net", "os", "os/exec", "io/ioutil", "crypto/tls", "unsafe", "C", "github.com/vugu/", "github.com/syumai/"}
 
 // outside are the modules that a domain package may use besides the standard library.
-var outside = []string{"gonum.org/v1/gonum/", "golang.org/x/text/", "golang.org/x/net/html", "github.com/thedatashed/xlsxreader"}
+var outside = []string{"gonum.org/v1/gonum/", "golang.org/x/text/", "golang.org/x/net/html"}
 
 // importsOf returns what a package of ours imports, tests aside, natively and
 // in the browser.

@@ -103,7 +103,7 @@ func TestOpen(t *testing.T) {
 		}
 		g := b.Sheets[sheet].Guide
 		v.answer(&g)
-		b, err = readOpen(t, name, again2(t, g))
+		b, err = readOpen(t, name, travelled(t, g))
 		if err != nil || len(b.Questions) > 0 || len(b.Guides) != 1 {
 			t.Errorf("%s, pointed out: got %v, %q and %d guides used, want it read", name, err, asked(b), len(b.Guides))
 			continue
@@ -122,8 +122,8 @@ func TestOpen(t *testing.T) {
 	}
 }
 
-// again2 writes a guide, reads it and compares: a guide travels as JSON.
-func again2(t *testing.T, g intake.Guide) intake.Guide {
+// travelled writes a guide, reads it and compares: a guide travels as JSON.
+func travelled(t *testing.T, g intake.Guide) intake.Guide {
 	t.Helper()
 	g.Format = batch.GuideFormat
 	data, err := json.Marshal(g)
