@@ -216,7 +216,7 @@ func spotOf(v *cell) spot {
 
 // spoil notes that the bands of the reading in hand cannot be used.
 func (c *tableCase) spoil(where record.Origin, at record.Path) {
-	c.spoilFor(where, at, "at least one band lacks its lower edge or its hours", "from_kg, to_kg (blank for the open band) and hours in every row")
+	c.spoilFor(where, at, "at least one band lacks its lower edge or its hours", "the limits of every band (an upper one for all but the last) and its hours")
 }
 
 func (c *tableCase) spoilFor(where record.Origin, at record.Path, message, expected string) {
