@@ -27,6 +27,11 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if s.total(cells) {
+		s.g.find(nil, s.place(0), record.Finding{
+			Code: "row-sums-up", Severity: record.Note, Where: "row of sums",
+			Message: "the row sums up others: " + quoteStart(cells), Expected: "rows of machines, readings or bands",
+			Effect: "it is left out", Hint: "give the machine another name if it is called so",
+		})
 		return
 	}
 	s.run = 0
