@@ -3,7 +3,7 @@ package bodymass
 import (
 	"math"
 
-	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -162,12 +162,12 @@ type Overload struct {
 // Overloads returns the probabilities that a crew is over percentages of a
 // rated load, as 100 and 120.
 func (c Crew) Overloads(rated record.Kilogram, percents ...float64) ([]Overload, *record.Finding) {
-	if f := capacity.RatedLoads.Check(float64(rated), "machine/rated_load_kg"); f != nil {
+	if f := assume.RatedLoads.Check(float64(rated), "machine/rated_load_kg"); f != nil {
 		return nil, f
 	}
 	var out []Overload
 	for _, p := range percents {
-		if f := capacity.AnyPercent.Check(p, "percent"); f != nil {
+		if f := assume.AnyPercent.Check(p, "percent"); f != nil {
 			return nil, f
 		}
 		load := rated * record.Kilogram(p) / 100
@@ -207,9 +207,9 @@ func (c Crew) Quantile(p float64) (record.Kilogram, *record.Finding) {
 }
 
 var (
-	chances   = capacity.Range{Name: "probability", Least: 0.001, Most: 0.999, Hint: "enter a probability as 0.95"}
-	crewTools = capacity.Range{Name: "mass of tools and materials", Unit: "kg", Most: 5000, Hint: "check the mass and its unit"}
-	crewWorn  = capacity.Range{Name: "mass of what each person wears", Unit: "kg", Most: 50, Hint: "check the mass and its unit"}
+	chances   = assume.Range{Name: "probability", Least: 0.001, Most: 0.999, Hint: "enter a probability as 0.95"}
+	crewTools = assume.Range{Name: "mass of tools and materials", Unit: "kg", Most: 5000, Hint: "check the mass and its unit"}
+	crewWorn  = assume.Range{Name: "mass of what each person wears", Unit: "kg", Most: 50, Hint: "check the mass and its unit"}
 )
 
 // check refuses a crew that gives no sensible figure, and counts the people.
@@ -225,9 +225,9 @@ func (c Crew) check(load record.Kilogram) (people int, f *record.Finding) {
 		people += g.People
 	}
 	for _, f := range []*record.Finding{
-		capacity.PersonCount.Check(float64(people), at.At("persons")),
+		assume.PersonCount.Check(float64(people), at.At("persons")),
 		crewWorn.Check(c.Worn, at.At("worn")), crewTools.Check(c.Tools, at.At("tools")),
-		capacity.AnyLoad.Check(float64(load), "load_kg"),
+		assume.AnyLoad.Check(float64(load), "load_kg"),
 	} {
 		if f != nil {
 			return 0, f
@@ -236,7 +236,7 @@ func (c Crew) check(load record.Kilogram) (people int, f *record.Finding) {
 	return people, nil
 }
 
-var members = capacity.Range{Name: "number of people of a group", Most: capacity.PersonCount.Most, Hint: "enter how many there are"}
+var members = assume.Range{Name: "number of people of a group", Most: assume.PersonCount.Most, Hint: "enter how many there are"}
 
 func noMasses(at record.Path) *record.Finding {
 	return &record.Finding{

@@ -17,7 +17,8 @@ import (
 	"math"
 	"sync"
 
-	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/monotone"
 	"ratchetmark/internal/record"
 )
 
@@ -30,7 +31,7 @@ type Distribution struct {
 // part is a table, shifted by a mass, with its share of the whole.
 type part struct {
 	weight float64
-	log    *capacity.Curve // ln of the mass in kg over the normal score
+	log    *monotone.Curve // ln of the mass in kg over the normal score
 	shift  float64
 }
 
@@ -51,7 +52,7 @@ func (t Table) distribution() Distribution {
 		score = append(score, normalScore(p/100))
 		log = append(log, math.Log(t.Mass[i]))
 	}
-	c := capacity.NewCurve(score, log, false)
+	c := monotone.New(score, log, false)
 	return Distribution{[]part{{1, &c, 0}}}
 }
 
@@ -77,7 +78,7 @@ func (d Distribution) Shifted(kg float64) (Distribution, *record.Finding) {
 
 // Mix returns a group of which a share from 0 to 1 is of d, the rest of other.
 func (d Distribution) Mix(share float64, other Distribution) (Distribution, *record.Finding) {
-	if f := capacity.Shares.Check(share, "share"); f != nil {
+	if f := assume.Shares.Check(share, "share"); f != nil {
 		return Distribution{}, f
 	}
 	var out Distribution
@@ -197,10 +198,10 @@ type Point struct{ Kg, Density float64 }
 // Grid returns n + 1 points of the density from one mass in kg to a greater
 // one, to be drawn; n from 1 to 2000.
 func (d Distribution) Grid(from, to float64, n int) ([]Point, *record.Finding) {
-	upwards := capacity.AnyLoad
+	upwards := assume.AnyLoad
 	upwards.Least = from
 	for _, f := range []*record.Finding{
-		capacity.AnyLoad.Check(from, "from_kg"), upwards.Check(to, "to_kg"), gridSteps.Check(float64(n), "steps"),
+		assume.AnyLoad.Check(from, "from_kg"), upwards.Check(to, "to_kg"), gridSteps.Check(float64(n), "steps"),
 	} {
 		if f != nil {
 			return nil, f
@@ -216,7 +217,7 @@ func (d Distribution) Grid(from, to float64, n int) ([]Point, *record.Finding) {
 
 // Ranges of what is asked of a distribution.
 var (
-	shifts    = capacity.Range{Name: "mass added to everyone", Unit: "kg", Least: -60, Most: 60, Hint: "check the mass and its unit"}
-	quantiles = capacity.Range{Name: "share of people", Least: 1e-6, Most: 1 - 1e-6, Hint: "enter a share as 0.95"}
-	gridSteps = capacity.Range{Name: "number of steps", Least: 1, Most: 2000, Hint: "draw with fewer steps"}
+	shifts    = assume.Range{Name: "mass added to everyone", Unit: "kg", Least: -60, Most: 60, Hint: "check the mass and its unit"}
+	quantiles = assume.Range{Name: "share of people", Least: 1e-6, Most: 1 - 1e-6, Hint: "enter a share as 0.95"}
+	gridSteps = assume.Range{Name: "number of steps", Least: 1, Most: 2000, Hint: "draw with fewer steps"}
 )

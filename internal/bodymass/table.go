@@ -2,7 +2,6 @@ package bodymass
 
 import (
 	"ratchetmark/internal/assume"
-	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/record"
 )
 
@@ -15,13 +14,13 @@ type Table struct {
 	Mean   float64
 	Error  float64 // standard error of the mean
 	Mass   [len(percents)]float64
-	Source capacity.Source
+	Source assume.Source
 }
 
 // Percents returns the percentiles of the tables, in percent.
 func Percents() []float64 { return percents[:] }
 
-var nhanes = capacity.Source{
+var nhanes = assume.Source{
 	Document: "NCHS, Vital and Health Statistics, Series 3 No. 50", Edition: "2025",
 	Clause: "Table 3, NHANES August 2021 to August 2023", Status: assume.Read,
 }
@@ -47,10 +46,10 @@ type Population struct {
 	Mean               float64 // kg
 	Number             int     // people weighed; 0: not stated
 	Lightest, Heaviest float64 // least and most of them, kg; 0: not stated
-	Source             capacity.Source
+	Source             assume.Source
 }
 
-var restated = capacity.Source{Document: "national figures, document not named", Status: assume.Restated}
+var restated = assume.Source{Document: "national figures, document not named", Status: assume.Restated}
 
 // Populations lists the groups to choose from. The first two are the tables.
 var Populations = []Population{
@@ -61,7 +60,7 @@ var Populations = []Population{
 	{ID: "germany-men", Name: "men, Germany", Mean: 85.8, Source: restated},
 	{ID: "germany-women", Name: "women, Germany", Women: true, Mean: 69.2, Source: restated},
 	{ID: "offshore-men", Name: "men at work offshore, United Kingdom", Mean: 90.94, Number: 44_495, Lightest: 50, Heaviest: 158,
-		Source: capacity.Source{Document: "survey of men at work offshore, United Kingdom", Status: assume.Read}},
+		Source: assume.Source{Document: "survey of men at work offshore, United Kingdom", Status: assume.Read}},
 	{ID: "steel-erectors", Name: "steel erectors, United Kingdom", Mean: 91, Heaviest: 139, Source: restated},
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -23,7 +24,7 @@ type Exceeded struct {
 // for 5 %. Low puts all hours at the lower edges, high at the upper ones. A
 // share of 0 asks for the highest load, and 1 for the lowest.
 func (l Loads) ExceededFor(share float64) (Exceeded, *record.Finding) {
-	if f := Shares.Check(share, "share"); f != nil {
+	if f := assume.Shares.Check(share, "share"); f != nil {
 		return Exceeded{}, f
 	}
 	if l.hours <= 0 {

@@ -3,6 +3,8 @@ package capacity
 import (
 	"math"
 
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/monotone"
 	"ratchetmark/internal/record"
 )
 
@@ -24,7 +26,7 @@ type Loads struct {
 
 // smooth is the hours below a load within one interval.
 type smooth struct {
-	below  *Curve
+	below  *monotone.Curve
 	top    float64 // last point
 	hours  float64 // up to the top; at it lie those of a band whose lower edge is the peak
 	beyond float64 // hours above the top, nothing says where
@@ -72,7 +74,7 @@ func newSmooth(segments []record.Segment) smooth {
 	}
 	m.top = x[len(x)-1]
 	if len(x) > 1 {
-		c := NewCurve(x, y, m.beyond == 0)
+		c := monotone.New(x, y, m.beyond == 0)
 		m.below = &c
 	}
 	return m
@@ -113,7 +115,7 @@ func (e Exceeding) Estimate() (least, most float64, ok bool) {
 // Over bounds the hours spent over any load in kg, as [record.Segment.Over]
 // splits each band. Some placement of the hours attains each bound.
 func (l Loads) Over(load record.Kilogram) (Exceeding, *record.Finding) {
-	if f := AnyLoad.Check(float64(load), "load_kg"); f != nil {
+	if f := assume.AnyLoad.Check(float64(load), "load_kg"); f != nil {
 		return Exceeding{}, f
 	}
 	e := Exceeding{Load: load}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -19,7 +20,7 @@ func (p PersonRule) base() float64 { return p.First - p.Further + p.Tools }
 // check refuses a rule that gives no sensible figure.
 func (p PersonRule) check() *record.Finding {
 	at := record.Path("rules")
-	return first(
+	return assume.First(
 		rangeOf(FirstPerson).Check(p.First, at.At(string(FirstPerson))),
 		rangeOf(FurtherPerson).Check(p.Further, at.At(string(FurtherPerson))),
 		rangeOf(Tools).Check(p.Tools, at.At(string(Tools))),
@@ -31,7 +32,7 @@ func (p PersonRule) check() *record.Finding {
 // EN 280-1:2022, 4.2: m = n·mp + me (from memory); decree 47-1592, art. 26a:
 // one mass for the first person, another for each further one (read).
 func (p PersonRule) Smallest(n int) (record.Kilogram, *record.Finding) {
-	if f := first(p.check(), PersonCount.Check(float64(n), "machine/persons")); f != nil {
+	if f := assume.First(p.check(), assume.PersonCount.Check(float64(n), "machine/persons")); f != nil {
 		return 0, f
 	}
 	return SmallestRatedLoad(n, p.Further, p.base()), nil
@@ -39,7 +40,7 @@ func (p PersonRule) Smallest(n int) (record.Kilogram, *record.Finding) {
 
 // Within returns how many persons a load covers; 0 when not even one.
 func (p PersonRule) Within(load record.Kilogram) (int, *record.Finding) {
-	if f := first(p.check(), AnyLoad.Check(float64(load), "load_kg")); f != nil {
+	if f := assume.First(p.check(), assume.AnyLoad.Check(float64(load), "load_kg")); f != nil {
 		return 0, f
 	}
 	if float64(load) < p.First+p.Tools {
@@ -59,7 +60,7 @@ type Worth struct {
 // WorthOf returns how many persons of a mass in kg a load is worth, and the kg
 // left over. It says nothing of who or what was on the platform.
 func WorthOf(load record.Kilogram, person float64) (Worth, *record.Finding) {
-	if f := first(AnyLoad.Check(float64(load), "load_kg"), PersonLoad.Check(person, "person_kg")); f != nil {
+	if f := assume.First(assume.AnyLoad.Check(float64(load), "load_kg"), assume.PersonLoad.Check(person, "person_kg")); f != nil {
 		return Worth{}, f
 	}
 	equal := float64(load) / person
@@ -88,11 +89,11 @@ type Mark struct {
 // Marks returns the smallest rated loads for 1, 2, 3 … persons up to a load,
 // as marks "2 persons + 40 kg"; at most as many as persons fit a platform.
 func (p PersonRule) Marks(upTo record.Kilogram) ([]Mark, *record.Finding) {
-	if f := first(p.check(), AnyLoad.Check(float64(upTo), "load_kg")); f != nil {
+	if f := assume.First(p.check(), assume.AnyLoad.Check(float64(upTo), "load_kg")); f != nil {
 		return nil, f
 	}
 	var out []Mark
-	for n := 1; n <= int(PersonCount.Most); n++ {
+	for n := 1; n <= int(assume.PersonCount.Most); n++ {
 		at, _ := p.Smallest(n) // both were checked
 		if at > upTo {
 			break

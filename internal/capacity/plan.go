@@ -12,7 +12,7 @@ import (
 type Allowance struct {
 	ID, Name           string
 	Low, Usual, High   float64
-	Source             Source
+	Source             assume.Source
 	OnlyWhereItIsAsked bool // as fall protection: not on every platform
 }
 
@@ -23,7 +23,7 @@ var Allowances = []Allowance{
 	{ID: "harness", Name: "harness with lanyard", Low: 1.5, Usual: 2.5, High: 5, Source: unsourced, OnlyWhereItIsAsked: true},
 }
 
-var unsourced = Source{Document: "none", Status: assume.Guess}
+var unsourced = assume.Source{Document: "none", Status: assume.Guess}
 
 // Person is one person of a plan.
 type Person struct {
@@ -115,28 +115,28 @@ func (p Plan) check() []record.Finding {
 			out = append(out, *f)
 		}
 	}
-	add(RatedLoads.Check(float64(p.Rated), "machine/rated_load_kg"))
-	add(PersonCount.Check(float64(len(p.Persons)), "plan/persons"))
+	add(assume.RatedLoads.Check(float64(p.Rated), "machine/rated_load_kg"))
+	add(assume.PersonCount.Check(float64(len(p.Persons)), "plan/persons"))
 	if p.Allowed != 0 {
-		add(PersonCount.Check(float64(p.Allowed), "machine/persons"))
+		add(assume.PersonCount.Check(float64(p.Allowed), "machine/persons"))
 	}
 	for i, m := range p.Persons {
 		at := record.Path("plan/person").At(i + 1)
-		add(PersonLoad.Check(float64(m.Body.Kilograms()), at.At("body")))
+		add(assume.PersonLoad.Check(float64(m.Body.Kilograms()), at.At("body")))
 		add(worn.Check(float64(m.Clothing.Kilograms()), at.At("clothing")))
 		add(worn.Check(float64(m.Harness.Kilograms()), at.At("harness")))
 	}
 	for i, it := range p.Items {
 		at := record.Path("plan/item").At(i + 1)
-		add(ItemLoad.Check(float64(it.Mass.Kilograms()), at.At("mass")))
+		add(assume.ItemLoad.Check(float64(it.Mass.Kilograms()), at.At("mass")))
 		add(itemCount.Check(float64(it.Count), at.At("count")))
 	}
 	return out
 }
 
 var (
-	worn      = Range{"mass of what is worn", "kg", 0, 50, "check the mass and its unit"}
-	itemCount = Range{"number of items", "", 0, 10_000, "enter how many there are"}
+	worn      = assume.Limits("mass of what is worn", "kg", 0, 50, "check the mass and its unit")
+	itemCount = assume.Limits("number of items", "", 0, 10_000, "enter how many there are")
 )
 
 // words says what is left. What is left is rounded down, what is over up, so

@@ -61,8 +61,8 @@ type Left struct {
 // the mass the rule assumes and a real mass in kg, as a mean or a percentile.
 // A rule whose first person includes tools leaves what it leaves beside them.
 func LeftForTools(rated record.Kilogram, n int, rule PersonRule, real float64) ([]Left, *record.Finding) {
-	if f := first(rule.check(), RatedLoads.Check(float64(rated), "machine/rated_load_kg"),
-		PersonCount.Check(float64(n), "machine/persons"), PersonLoad.Check(real, "person_kg")); f != nil {
+	if f := assume.First(rule.check(), assume.RatedLoads.Check(float64(rated), "machine/rated_load_kg"),
+		assume.PersonCount.Check(float64(n), "machine/persons"), assume.PersonLoad.Check(real, "person_kg")); f != nil {
 		return nil, f
 	}
 	if f := coversOne(rated, rule.First); f != nil {
@@ -81,7 +81,7 @@ func LeftForTools(rated record.Kilogram, n int, rule PersonRule, real float64) (
 
 // coversOne refuses a rated load that does not cover one person.
 func coversOne(rated record.Kilogram, person float64) *record.Finding {
-	least := RatedLoads
+	least := assume.RatedLoads
 	least.Least = person
 	return least.Check(float64(rated), "machine/rated_load_kg")
 }

@@ -3,6 +3,7 @@ package capacity
 import (
 	"slices"
 
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -81,7 +82,7 @@ func (r Rules) Get(p Param) (row Row, ok bool) {
 func (r Row) Name() string { return rangeOf(r.Param).Name }
 
 // Range returns what the value may be, in the unit of the row.
-func (r Row) Range() Range {
+func (r Row) Range() assume.Range {
 	limits := rangeOf(r.Param)
 	if r.Unit == Lb {
 		limits.Unit, limits.Least, limits.Most = "lb", limits.Least/KgPerLb, limits.Most/KgPerLb
@@ -129,7 +130,7 @@ type Share struct {
 	Words   string
 	Percent float64
 	Load    record.Kilogram
-	Source  Source
+	Source  assume.Source
 }
 
 // shareParams are the values that are shares of the rated load, from the
@@ -139,7 +140,7 @@ var shareParams = []Param{WindowFrom, DynamicTest, WindowTo, StaticTest, Enhance
 // SharesOf returns the load-sensing window and the test loads of a rated load,
 // those that the rules have.
 func (r Rules) SharesOf(rated record.Kilogram) ([]Share, *record.Finding) {
-	if f := RatedLoads.Check(float64(rated), "machine/rated_load_kg"); f != nil {
+	if f := assume.RatedLoads.Check(float64(rated), "machine/rated_load_kg"); f != nil {
 		return nil, f
 	}
 	var out []Share

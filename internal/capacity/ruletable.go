@@ -70,32 +70,32 @@ const (
 // paramRanges says what each value may be, in kg where it is a mass.
 var paramRanges = []struct {
 	param  Param
-	limits Range
+	limits assume.Range
 }{
-	{FirstPerson, Range{"mass of the first person", "kg", 30, 250, hintRule}},
-	{FurtherPerson, Range{"mass of a further person", "kg", 30, 250, hintRule}},
-	{Tools, Range{"least mass of tools and materials", "kg", 0, 5000, hintRule}},
-	{WindowFrom, Range{"load sensing acts from", "%", 50, 200, hintRule}},
-	{WindowTo, Range{"load sensing acts before", "%", 100, 300, hintRule}},
-	{DynamicTest, Range{"dynamic test load", "%", 100, 300, hintRule}},
-	{StaticTest, Range{"static test load", "%", 100, 300, hintRule}},
-	{EnhancedTest, Range{"enhanced overload criterion", "%", 100, 300, hintRule}},
-	{FromRail, Range{"person inside the edge of the rail", "m", 0, 2, hintRule}},
-	{Apart, Range{"distance between persons", "m", 0, 2, hintRule}},
-	{ToolsFloor, Range{"part of the floor under the tools", "%", 1, 100, hintRule}},
-	{ToolsPressure, Range{"pressure of the tools on the floor", "kN/m²", 0, 20, hintRule}},
-	{ForceOne, Range{"manual force of one person", "N", 0, 2000, hintRule}},
-	{ForceMore, Range{"manual force of more than one person", "N", 0, 2000, hintRule}},
+	{FirstPerson, assume.Limits("mass of the first person", "kg", 30, 250, hintRule)},
+	{FurtherPerson, assume.Limits("mass of a further person", "kg", 30, 250, hintRule)},
+	{Tools, assume.Limits("least mass of tools and materials", "kg", 0, 5000, hintRule)},
+	{WindowFrom, assume.Limits("load sensing acts from", "%", 50, 200, hintRule)},
+	{WindowTo, assume.Limits("load sensing acts before", "%", 100, 300, hintRule)},
+	{DynamicTest, assume.Limits("dynamic test load", "%", 100, 300, hintRule)},
+	{StaticTest, assume.Limits("static test load", "%", 100, 300, hintRule)},
+	{EnhancedTest, assume.Limits("enhanced overload criterion", "%", 100, 300, hintRule)},
+	{FromRail, assume.Limits("person inside the edge of the rail", "m", 0, 2, hintRule)},
+	{Apart, assume.Limits("distance between persons", "m", 0, 2, hintRule)},
+	{ToolsFloor, assume.Limits("part of the floor under the tools", "%", 1, 100, hintRule)},
+	{ToolsPressure, assume.Limits("pressure of the tools on the floor", "kN/m²", 0, 20, hintRule)},
+	{ForceOne, assume.Limits("manual force of one person", "N", 0, 2000, hintRule)},
+	{ForceMore, assume.Limits("manual force of more than one person", "N", 0, 2000, hintRule)},
 }
 
 // rangeOf returns what a value may be.
-func rangeOf(p Param) Range {
+func rangeOf(p Param) assume.Range {
 	for _, r := range paramRanges {
 		if r.param == p {
 			return r.limits
 		}
 	}
-	return Range{Name: string(p)}
+	return assume.Range{Name: string(p)}
 }
 
 const hintRule = "compare with the rule in force where the machine is used"
@@ -108,7 +108,7 @@ type Row struct {
 	Kinds    []record.Kind // none: all
 	Value    float64
 	Unit     Unit
-	Source   Source
+	Source   assume.Source
 	Edited   bool
 }
 
@@ -120,42 +120,42 @@ var (
 // ruleRows holds every value; where two rows give the same value for a
 // machine, the later one, which is the narrower, holds.
 var ruleRows = []Row{
-	{Param: FirstPerson, Editions: []Edition{EN2022}, Value: 80, Unit: Kg, Source: Source{"EN 280-1", "2022", "4.2", assume.Memory}},
-	{Param: FurtherPerson, Editions: []Edition{EN2022}, Value: 80, Unit: Kg, Source: Source{"EN 280-1", "2022", "4.2", assume.Memory}},
-	{Param: Tools, Editions: []Edition{EN2022}, Value: 40, Unit: Kg, Source: Source{"EN 280-1", "2022", "4.2", assume.Memory}},
-	{Param: FirstPerson, Editions: []Edition{EN2001}, Value: 80, Unit: Kg, Source: Source{"EN 280", "2001 to 2015", "5.2.2.1", assume.Memory}},
-	{Param: FurtherPerson, Editions: []Edition{EN2001}, Value: 80, Unit: Kg, Source: Source{"EN 280", "2001 to 2015", "5.2.2.1", assume.Memory}},
-	{Param: Tools, Editions: []Edition{EN2001}, Value: 40, Unit: Kg, Source: Source{"EN 280", "2001 to 2015", "5.2.2.1", assume.Memory}},
-	{Param: FirstPerson, Editions: []Edition{ISO, GOST}, Value: 80, Unit: Kg, Source: Source{"ISO 16368", "", "", assume.Memory}},
-	{Param: FurtherPerson, Editions: []Edition{ISO, GOST}, Value: 80, Unit: Kg, Source: Source{"ISO 16368", "", "", assume.Memory}},
-	{Param: Tools, Editions: []Edition{ISO, GOST}, Value: 40, Unit: Kg, Source: Source{"ISO 16368", "", "", assume.Memory}},
-	{Param: FirstPerson, Editions: []Edition{ANSI}, Value: 175, Unit: Lb, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Memory}},
-	{Param: FurtherPerson, Editions: []Edition{ANSI}, Value: 175, Unit: Lb, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Memory}},
-	{Param: Tools, Editions: []Edition{ANSI}, Value: 90, Unit: Lb, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Memory}},
-	{Param: FirstPerson, Editions: []Edition{Decree1947}, Value: 165, Unit: Kg, Source: Source{"decree 47-1592", "", "art. 26a", assume.Read}},
-	{Param: FurtherPerson, Editions: []Edition{Decree1947}, Value: 100, Unit: Kg, Source: Source{"decree 47-1592", "", "art. 26a", assume.Read}},
+	{Param: FirstPerson, Editions: []Edition{EN2022}, Value: 80, Unit: Kg, Source: assume.From("EN 280-1", "2022", "4.2", assume.Memory)},
+	{Param: FurtherPerson, Editions: []Edition{EN2022}, Value: 80, Unit: Kg, Source: assume.From("EN 280-1", "2022", "4.2", assume.Memory)},
+	{Param: Tools, Editions: []Edition{EN2022}, Value: 40, Unit: Kg, Source: assume.From("EN 280-1", "2022", "4.2", assume.Memory)},
+	{Param: FirstPerson, Editions: []Edition{EN2001}, Value: 80, Unit: Kg, Source: assume.From("EN 280", "2001 to 2015", "5.2.2.1", assume.Memory)},
+	{Param: FurtherPerson, Editions: []Edition{EN2001}, Value: 80, Unit: Kg, Source: assume.From("EN 280", "2001 to 2015", "5.2.2.1", assume.Memory)},
+	{Param: Tools, Editions: []Edition{EN2001}, Value: 40, Unit: Kg, Source: assume.From("EN 280", "2001 to 2015", "5.2.2.1", assume.Memory)},
+	{Param: FirstPerson, Editions: []Edition{ISO, GOST}, Value: 80, Unit: Kg, Source: assume.From("ISO 16368", "", "", assume.Memory)},
+	{Param: FurtherPerson, Editions: []Edition{ISO, GOST}, Value: 80, Unit: Kg, Source: assume.From("ISO 16368", "", "", assume.Memory)},
+	{Param: Tools, Editions: []Edition{ISO, GOST}, Value: 40, Unit: Kg, Source: assume.From("ISO 16368", "", "", assume.Memory)},
+	{Param: FirstPerson, Editions: []Edition{ANSI}, Value: 175, Unit: Lb, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Memory)},
+	{Param: FurtherPerson, Editions: []Edition{ANSI}, Value: 175, Unit: Lb, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Memory)},
+	{Param: Tools, Editions: []Edition{ANSI}, Value: 90, Unit: Lb, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Memory)},
+	{Param: FirstPerson, Editions: []Edition{Decree1947}, Value: 165, Unit: Kg, Source: assume.From("decree 47-1592", "", "art. 26a", assume.Read)},
+	{Param: FurtherPerson, Editions: []Edition{Decree1947}, Value: 100, Unit: Kg, Source: assume.From("decree 47-1592", "", "art. 26a", assume.Read)},
 
-	{Param: WindowFrom, Editions: []Edition{ANSI}, Value: 100, Unit: Percent, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Restated}},
-	{Param: WindowTo, Editions: []Edition{ANSI}, Value: 120, Unit: Percent, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Restated}},
-	{Param: WindowFrom, Editions: []Edition{EN2022}, Value: 100, Unit: Percent, Source: Source{"EN 280-1", "2022", "4.4.1.2", assume.Memory}},
-	{Param: WindowTo, Editions: []Edition{EN2022}, Value: 120, Unit: Percent, Source: Source{"EN 280-1", "2022", "4.4.1.2", assume.Memory}},
-	{Param: WindowFrom, Editions: []Edition{EN2001, ISO, GOST}, Value: 100, Unit: Percent, Source: Source{"EN 280", "2001 to 2015", "5.4.1.2", assume.Memory}},
-	{Param: WindowTo, Editions: []Edition{EN2001, ISO}, Value: 120, Unit: Percent, Source: Source{"EN 280", "2001 to 2015", "5.4.1.2", assume.Memory}},
-	{Param: WindowTo, Editions: []Edition{GOST}, Value: 110, Unit: Percent, Source: Source{"GOST R 53037-2008", "", "5.4.1.2", assume.Read}},
+	{Param: WindowFrom, Editions: []Edition{ANSI}, Value: 100, Unit: Percent, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Restated)},
+	{Param: WindowTo, Editions: []Edition{ANSI}, Value: 120, Unit: Percent, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Restated)},
+	{Param: WindowFrom, Editions: []Edition{EN2022}, Value: 100, Unit: Percent, Source: assume.From("EN 280-1", "2022", "4.4.1.2", assume.Memory)},
+	{Param: WindowTo, Editions: []Edition{EN2022}, Value: 120, Unit: Percent, Source: assume.From("EN 280-1", "2022", "4.4.1.2", assume.Memory)},
+	{Param: WindowFrom, Editions: []Edition{EN2001, ISO, GOST}, Value: 100, Unit: Percent, Source: assume.From("EN 280", "2001 to 2015", "5.4.1.2", assume.Memory)},
+	{Param: WindowTo, Editions: []Edition{EN2001, ISO}, Value: 120, Unit: Percent, Source: assume.From("EN 280", "2001 to 2015", "5.4.1.2", assume.Memory)},
+	{Param: WindowTo, Editions: []Edition{GOST}, Value: 110, Unit: Percent, Source: assume.From("GOST R 53037-2008", "", "5.4.1.2", assume.Read)},
 
-	{Param: DynamicTest, Editions: en, Value: 110, Unit: Percent, Source: Source{"Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read}},
-	{Param: StaticTest, Editions: en, Value: 125, Unit: Percent, Source: Source{"Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read}},
-	{Param: StaticTest, Editions: en, When: Manual, Value: 150, Unit: Percent, Source: Source{"Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read}},
-	{Param: DynamicTest, Editions: []Edition{Decree1947}, Value: 110, Unit: Percent, Source: Source{"French order of 1 March 2004", "", "art. 11", assume.Read}},
-	{Param: StaticTest, Editions: []Edition{Decree1947}, Value: 125, Unit: Percent, Source: Source{"French order of 1 March 2004", "", "art. 10", assume.Read}},
-	{Param: StaticTest, Editions: []Edition{Decree1947}, When: Manual, Value: 150, Unit: Percent, Source: Source{"French order of 1 March 2004", "", "art. 10", assume.Read}},
-	{Param: StaticTest, Editions: []Edition{ANSI}, When: RaisingOnly, Kinds: scissor, Value: 150, Unit: Percent, Source: Source{"ANSI/SAIA A92.20", "", "", assume.Restated}},
-	{Param: EnhancedTest, Editions: en, Value: 150, Unit: Percent, Source: Source{"EN 280", "", "5.4.1.6", assume.Memory}},
+	{Param: DynamicTest, Editions: en, Value: 110, Unit: Percent, Source: assume.From("Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read)},
+	{Param: StaticTest, Editions: en, Value: 125, Unit: Percent, Source: assume.From("Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read)},
+	{Param: StaticTest, Editions: en, When: Manual, Value: 150, Unit: Percent, Source: assume.From("Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read)},
+	{Param: DynamicTest, Editions: []Edition{Decree1947}, Value: 110, Unit: Percent, Source: assume.From("French order of 1 March 2004", "", "art. 11", assume.Read)},
+	{Param: StaticTest, Editions: []Edition{Decree1947}, Value: 125, Unit: Percent, Source: assume.From("French order of 1 March 2004", "", "art. 10", assume.Read)},
+	{Param: StaticTest, Editions: []Edition{Decree1947}, When: Manual, Value: 150, Unit: Percent, Source: assume.From("French order of 1 March 2004", "", "art. 10", assume.Read)},
+	{Param: StaticTest, Editions: []Edition{ANSI}, When: RaisingOnly, Kinds: scissor, Value: 150, Unit: Percent, Source: assume.From("ANSI/SAIA A92.20", "", "", assume.Restated)},
+	{Param: EnhancedTest, Editions: en, Value: 150, Unit: Percent, Source: assume.From("EN 280", "", "5.4.1.6", assume.Memory)},
 
-	{Param: FromRail, Editions: en, Value: 0.1, Unit: Metre, Source: Source{"EN 280", "", "5.2.3.1", assume.Memory}},
-	{Param: Apart, Editions: en, Value: 0.5, Unit: Metre, Source: Source{"EN 280", "", "5.2.3.1", assume.Memory}},
-	{Param: ToolsFloor, Editions: en, Value: 25, Unit: Floor, Source: Source{"EN 280", "", "5.2.3.1", assume.Memory}},
-	{Param: ToolsPressure, Editions: en, Value: 3, Unit: Pressure, Source: Source{"EN 280", "", "5.2.3.1", assume.Memory}},
-	{Param: ForceOne, Editions: en, Value: 200, Unit: Newton, Source: Source{"EN 280", "", "5.2.3.4", assume.Memory}},
-	{Param: ForceMore, Editions: en, Value: 400, Unit: Newton, Source: Source{"EN 280", "", "5.2.3.4", assume.Memory}},
+	{Param: FromRail, Editions: en, Value: 0.1, Unit: Metre, Source: assume.From("EN 280", "", "5.2.3.1", assume.Memory)},
+	{Param: Apart, Editions: en, Value: 0.5, Unit: Metre, Source: assume.From("EN 280", "", "5.2.3.1", assume.Memory)},
+	{Param: ToolsFloor, Editions: en, Value: 25, Unit: Floor, Source: assume.From("EN 280", "", "5.2.3.1", assume.Memory)},
+	{Param: ToolsPressure, Editions: en, Value: 3, Unit: Pressure, Source: assume.From("EN 280", "", "5.2.3.1", assume.Memory)},
+	{Param: ForceOne, Editions: en, Value: 200, Unit: Newton, Source: assume.From("EN 280", "", "5.2.3.4", assume.Memory)},
+	{Param: ForceMore, Editions: en, Value: 400, Unit: Newton, Source: assume.From("EN 280", "", "5.2.3.4", assume.Memory)},
 }

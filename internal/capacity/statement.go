@@ -14,53 +14,53 @@ type Statement struct {
 	Kinds   []record.Kind
 	What    string
 	Who     string // who has to do it; empty where it is a property of the machine
-	Sources []Source
+	Sources []assume.Source
 }
 
 var (
 	everywhere = []Region{Everywhere}
-	a9220      = Source{"ANSI/SAIA A92.20", "", "", assume.Restated}
-	dguv32     = Source{"DGUV Information 208-019", "", "3.2", assume.Read}
-	ownRule    = Source{"this program", "", "", Own}
+	a9220      = assume.From("ANSI/SAIA A92.20", "", "", assume.Restated)
+	dguv32     = assume.From("DGUV Information 208-019", "", "3.2", assume.Read)
+	ownRule    = assume.From("this program", "", "", assume.Own)
 )
 
 // sensing is how the machine itself answers an overload, and what the plate states.
 var sensing = []Statement{
 	{ID: "plate-separate", Regions: everywhere, What: "the plate states the persons and the load beside them separately",
-		Sources: []Source{{"DGUV Information 208-019", "", "4.1", assume.Read}}},
-	{ID: "sensing-light", Regions: everywhere, What: "a red light, as long as the overload lasts", Sources: []Source{a9220, dguv32}},
-	{ID: "sensing-sound", Regions: everywhere, What: "a sound, at least 5 s in every minute", Sources: []Source{a9220, dguv32}},
-	{ID: "sensing-blocked", Regions: everywhere, What: "from standstill all movement is blocked until the load is taken off", Sources: []Source{a9220, dguv32}},
-	{ID: "sensing-moving", Regions: everywhere, What: "an overload that appears while the machine moves leaves movement possible", Sources: []Source{a9220, dguv32}},
+		Sources: []assume.Source{assume.From("DGUV Information 208-019", "", "4.1", assume.Read)}},
+	{ID: "sensing-light", Regions: everywhere, What: "a red light, as long as the overload lasts", Sources: []assume.Source{a9220, dguv32}},
+	{ID: "sensing-sound", Regions: everywhere, What: "a sound, at least 5 s in every minute", Sources: []assume.Source{a9220, dguv32}},
+	{ID: "sensing-blocked", Regions: everywhere, What: "from standstill all movement is blocked until the load is taken off", Sources: []assume.Source{a9220, dguv32}},
+	{ID: "sensing-moving", Regions: everywhere, What: "an overload that appears while the machine moves leaves movement possible", Sources: []assume.Source{a9220, dguv32}},
 	{ID: "sensing-raising", Regions: []Region{UnitedStates}, Kinds: scissor,
-		What: "may sense only when raising from the lowest position; the overload test is then 150 %", Sources: []Source{a9220}},
+		What: "may sense only when raising from the lowest position; the overload test is then 150 %", Sources: []assume.Source{a9220}},
 }
 
 // afterwards is what is asked for after an overload. No row says that the
 // machine may be used.
 var afterwards = []Statement{
 	{ID: "out-of-use", Regions: everywhere, What: "keep the machine out of use until it has been examined",
-		Who: "whoever has the machine; examined by a competent person", Sources: []Source{ownRule}},
+		Who: "whoever has the machine; examined by a competent person", Sources: []assume.Source{ownRule}},
 	{ID: "maker", Regions: everywhere, What: "do what the maker's manual asks for after an overload; it and local codes come before this table",
-		Who: "whoever has the machine", Sources: []Source{ownRule}},
+		Who: "whoever has the machine", Sources: []assume.Source{ownRule}},
 	{ID: "load-test", Regions: everywhere, What: "where a load test is part of the examination, load as the maker states; passing it does not clear a history of overloads",
-		Who: "a competent person", Sources: []Source{ownRule}},
+		Who: "a competent person", Sources: []assume.Source{ownRule}},
 	{ID: "major-inspection", Regions: everywhere, What: "major inspection within 10 years, then every 5; earlier where exceptional circumstances may have affected the structure",
-		Who: "a competent person", Sources: []Source{{"IPAF guidance", "May 2014", "", assume.Read}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("IPAF guidance", "May 2014", "", assume.Read)}},
 	{ID: "tests-europe", Regions: []Region{Europe, France}, What: "static test load 125 % of the rated load, 150 % for machines moved by hand, without permanent deformation; dynamic test load 110 % at nominal speeds",
-		Who: "as the examination asks", Sources: []Source{{"Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read}}},
+		Who: "as the examination asks", Sources: []assume.Source{assume.From("Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read)}},
 	{ID: "tests-france", Regions: []Region{France}, What: "static and dynamic test at the same shares of the rated load",
-		Who: "as the examination asks", Sources: []Source{{"French order of 1 March 2004", "", "art. 10 and 11", assume.Read}}},
+		Who: "as the examination asks", Sources: []assume.Source{assume.From("French order of 1 March 2004", "", "art. 10 and 11", assume.Read)}},
 	{ID: "britain-exceptional", Regions: []Region{Britain}, What: "thorough examination after exceptional circumstances; overload is named among them",
-		Who: "a competent person", Sources: []Source{{"LOLER", "1998", "reg. 9(3)", assume.Read}, {"CFTS", "", "", assume.Read}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("LOLER", "1998", "reg. 9(3)", assume.Read), assume.From("CFTS", "", "", assume.Read)}},
 	{ID: "britain-usual", Regions: []Region{Britain}, What: "thorough examination every 6 months where persons are lifted",
-		Who: "a competent person", Sources: []Source{{"LOLER", "1998", "reg. 9(3)", assume.Read}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("LOLER", "1998", "reg. 9(3)", assume.Read)}},
 	{ID: "australia-usual", Regions: []Region{Australia}, What: "inspection at least every 12 months, major inspection at 10 years",
-		Who: "a competent person", Sources: []Source{{"AS 2550.10", "", "", assume.Read}, {"WorkSafe Tasmania", "", "", assume.Read}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("AS 2550.10", "", "", assume.Read), assume.From("WorkSafe Tasmania", "", "", assume.Read)}},
 	{ID: "usa-frequent", Regions: []Region{UnitedStates}, What: "frequent inspection every 3 months or 150 h",
-		Who: "a competent person", Sources: []Source{{"WAC 296-869-40010", "", "", assume.Read}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("WAC 296-869-40010", "", "", assume.Read)}},
 	{ID: "usa-annual", Regions: []Region{UnitedStates}, What: "annual inspection, at most 13 months after the one before",
-		Who: "a competent person", Sources: []Source{{"ANSI A92", "", "", assume.Restated}}},
+		Who: "a competent person", Sources: []assume.Source{assume.From("ANSI A92", "", "", assume.Restated)}},
 }
 
 // SensingAnswers returns how a machine of a kind in a region answers an
@@ -115,7 +115,7 @@ func (r Rules) percent(p Param) float64 {
 
 // StageOf returns the stage a load lies in: the last one that it is over.
 func (r Rules) StageOf(load, rated record.Kilogram) (Stage, *record.Finding) {
-	if f := first(AnyLoad.Check(float64(load), "load_kg"), RatedLoads.Check(float64(rated), "machine/rated_load_kg")); f != nil {
+	if f := assume.First(assume.AnyLoad.Check(float64(load), "load_kg"), assume.RatedLoads.Check(float64(rated), "machine/rated_load_kg")); f != nil {
 		return Stage{}, f
 	}
 	stages := r.Stages()

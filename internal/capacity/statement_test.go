@@ -50,7 +50,7 @@ func TestStatements(t *testing.T) {
 				t.Errorf("%s: got %q, want %q in it", v.id, rows[i].What, words)
 			}
 		}
-		if !slices.ContainsFunc(rows[i].Sources, func(s capacity.Source) bool { return s.String() == v.source && s.Status == v.status }) {
+		if !slices.ContainsFunc(rows[i].Sources, func(s assume.Source) bool { return s.String() == v.source && s.Status == v.status }) {
 			t.Errorf("%s: got %v, want %q (%s) among them", v.id, rows[i].Sources, v.source, v.status)
 		}
 	}

@@ -26,9 +26,9 @@ func (z Zones) Check(rule PersonRule) []record.Finding {
 	}
 	for i, zone := range z {
 		at := record.Path("zones").At(i + 1)
-		f := RatedLoads.Check(float64(zone.Rated), at.At("rated_load_kg"))
+		f := assume.RatedLoads.Check(float64(zone.Rated), at.At("rated_load_kg"))
 		if f == nil && zone.Persons != 0 {
-			f = PersonCount.Check(float64(zone.Persons), at.At("persons"))
+			f = assume.PersonCount.Check(float64(zone.Persons), at.At("persons"))
 		}
 		if f != nil {
 			out = append(out, *f)
@@ -40,7 +40,7 @@ func (z Zones) Check(rule PersonRule) []record.Finding {
 }
 
 // ZoneCount is how many rated loads one machine may have. No source.
-var ZoneCount = Range{"number of rated loads", "", 1, 8, "enter each rated load of the plate once"}
+var ZoneCount = assume.Limits("number of rated loads", "", 1, 8, "enter each rated load of the plate once")
 
 // Span returns the zones with the smallest and the largest rated load.
 func (z Zones) Span() (least, most Zone, f *record.Finding) {
@@ -49,7 +49,7 @@ func (z Zones) Span() (least, most Zone, f *record.Finding) {
 	}
 	least, most = z[0], z[0]
 	for i, zone := range z {
-		if f := RatedLoads.Check(float64(zone.Rated), record.Path("zones").At(i+1).At("rated_load_kg")); f != nil {
+		if f := assume.RatedLoads.Check(float64(zone.Rated), record.Path("zones").At(i+1).At("rated_load_kg")); f != nil {
 			return least, most, f
 		}
 		if zone.Rated < least.Rated {
@@ -68,7 +68,7 @@ func (z Zones) Span() (least, most Zone, f *record.Finding) {
 // rated loads there is no estimate.
 func (z Zones) HoursOver(segments []record.Segment, pct int) (Over, *record.Finding) {
 	least, most, f := z.Span()
-	if f = first(f, AnyPercent.Check(float64(pct), "pct")); f != nil {
+	if f = assume.First(f, assume.AnyPercent.Check(float64(pct), "pct")); f != nil {
 		return Over{}, f
 	}
 	o := HoursOver(segments, least.Rated, pct)

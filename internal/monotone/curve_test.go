@@ -1,11 +1,11 @@
-package capacity_test
+package monotone_test
 
 import (
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/monotone"
 )
 
 // The data with which Fritsch and Carlson 1980 show what an unlimited cubic
@@ -13,7 +13,7 @@ import (
 func TestCurveOnPublishedData(t *testing.T) {
 	x := []float64{7.99, 8.09, 8.19, 8.7, 9.2, 10, 12, 15, 20}
 	y := []float64{0, 2.76429e-5, 4.37498e-2, 0.169183, 0.469428, 0.943740, 0.998636, 0.999919, 0.999994}
-	c := capacity.NewCurve(x, y, false)
+	c := monotone.New(x, y, false)
 	for i := range x {
 		if got, _ := c.At(x[i]); math.Abs(got-y[i]) > 1e-12 {
 			t.Errorf("at %v: got %v, want %v", x[i], got, y[i])
@@ -31,7 +31,7 @@ func TestCurveOnPublishedData(t *testing.T) {
 
 // A straight line stays one, with the slopes of a parabola's ends.
 func TestCurveKeepsStraightLines(t *testing.T) {
-	c := capacity.NewCurve([]float64{0, 1, 4, 9}, []float64{1, 3, 9, 19}, false)
+	c := monotone.New([]float64{0, 1, 4, 9}, []float64{1, 3, 9, 19}, false)
 	for _, at := range []float64{0, 0.3, 2.2, 8.9, 9} {
 		if got, slope := c.At(at); math.Abs(got-(1+2*at)) > 1e-12 || math.Abs(slope-2) > 1e-12 {
 			t.Errorf("at %v: got %v with slope %v, want %v with slope 2", at, got, slope, 1+2*at)
@@ -47,7 +47,7 @@ func TestCurveProperties(t *testing.T) {
 			x = append(x, x[len(x)-1]+0.01+rng.ExpFloat64())
 			y = append(y, y[len(y)-1]+float64(rng.IntN(3))*rng.ExpFloat64())
 		}
-		c := capacity.NewCurve(x, y, rng.IntN(2) == 0)
+		c := monotone.New(x, y, rng.IntN(2) == 0)
 		before, span := y[0], y[len(y)-1]-y[0]
 		for i := range 200 {
 			at := x[0] + (x[len(x)-1]-x[0])*float64(i)/199

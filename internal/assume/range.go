@@ -1,4 +1,4 @@
-package capacity
+package assume
 
 import (
 	"ratchetmark/internal/record"
@@ -9,6 +9,11 @@ type Range struct {
 	Name, Unit  string
 	Least, Most float64
 	Hint        string
+}
+
+// Limits names what a figure may be.
+func Limits(name, unit string, least, most float64, hint string) Range {
+	return Range{Name: name, Unit: unit, Least: least, Most: most, Hint: hint}
 }
 
 // Ranges of what is worked with. None has a source: beyond them a figure is a
@@ -49,8 +54,8 @@ func (r Range) number(x float64) string {
 	return record.Number(x) + " " + r.Unit
 }
 
-// first returns the first finding there is.
-func first(fs ...*record.Finding) *record.Finding {
+// First returns the first finding there is.
+func First(fs ...*record.Finding) *record.Finding {
 	for _, f := range fs {
 		if f != nil {
 			return f

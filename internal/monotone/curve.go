@@ -1,4 +1,5 @@
-package capacity
+// Package monotone interpolates points that rise without leaving their values.
+package monotone
 
 import "math"
 
@@ -11,10 +12,10 @@ type Curve struct {
 	x, y, slope []float64
 }
 
-// NewCurve lays a curve through points: x strictly rising, y not falling, at
+// New lays a curve through points: x strictly rising, y not falling, at
 // least two. The slopes begin as those of parabolas through three points.
 // flatEnd makes the curve arrive level at its last point.
-func NewCurve(x, y []float64, flatEnd bool) Curve {
+func New(x, y []float64, flatEnd bool) Curve {
 	c := Curve{x: x, y: y, slope: make([]float64, len(x))}
 	last := len(x) - 1
 	for i := 1; i < last; i++ {

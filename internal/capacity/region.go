@@ -1,34 +1,6 @@
 package capacity
 
-import (
-	"ratchetmark/internal/assume"
-	"ratchetmark/internal/record"
-)
-
-// Computed is the status of a value that follows from others; Own of what this
-// program asks for without a document that does.
-const (
-	Computed assume.Status = "computed from the values named"
-	Own      assume.Status = "a rule of this program, not of a standard"
-)
-
-// Source is where a value or a statement stands, and how it is known.
-type Source struct {
-	Document, Edition, Clause string
-	Status                    assume.Status
-}
-
-// String writes the source as "ANSI/SAIA A92.20" or "EN 280-1:2022, 4.2".
-func (s Source) String() string {
-	text := s.Document
-	if s.Edition != "" {
-		text += ":" + s.Edition
-	}
-	if s.Clause != "" {
-		text += ", " + s.Clause
-	}
-	return text
-}
+import "ratchetmark/internal/record"
 
 // Region is where a machine is used, or where its rule comes from.
 type Region string

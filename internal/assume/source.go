@@ -1,0 +1,31 @@
+package assume
+
+// Computed is the status of a value that follows from others; Own of what this
+// program asks for without a document that does.
+const (
+	Computed Status = "computed from the values named"
+	Own      Status = "a rule of this program, not of a standard"
+)
+
+// Source is where a value or a statement stands, and how it is known.
+type Source struct {
+	Document, Edition, Clause string
+	Status                    Status
+}
+
+// From names a source.
+func From(document, edition, clause string, status Status) Source {
+	return Source{Document: document, Edition: edition, Clause: clause, Status: status}
+}
+
+// String writes the source as "ANSI/SAIA A92.20" or "EN 280-1:2022, 4.2".
+func (s Source) String() string {
+	text := s.Document
+	if s.Edition != "" {
+		text += ":" + s.Edition
+	}
+	if s.Clause != "" {
+		text += ", " + s.Clause
+	}
+	return text
+}
