@@ -7,6 +7,7 @@ package assume
 
 import (
 	"fmt"
+	"slices"
 
 	"ratchetmark/internal/record"
 )
@@ -48,7 +49,8 @@ type Assumption struct {
 	Source string  `json:"source"`
 	Status Status  `json:"status"`
 	Edited bool    `json:"edited"`
-	Least  float64 `json:"-"` // the least and most that make sense
+	Group  string  `json:"group,omitempty"` // what it is for, where that is one thing
+	Least  float64 `json:"-"`               // the least and most that make sense
 	Most   float64 `json:"-"`
 	Fixed  bool    `json:"-"` // a chosen figure: no interval
 	kinds  map[record.Kind][3]float64
@@ -130,7 +132,7 @@ func For(c *record.Case) (Set, []record.Finding) {
 }
 
 func usual(kind record.Kind) []Assumption {
-	rows := append([]Assumption(nil), table...)
+	rows := slices.Concat(table, causeTable)
 	for i := range rows {
 		if rows[i].kinds == nil {
 			continue
@@ -193,10 +195,5 @@ func refused(id, message, expected string) record.Finding {
 }
 
 func known(id ID) bool {
-	for _, row := range table {
-		if row.ID == id {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(slices.Concat(table, causeTable), func(a Assumption) bool { return a.ID == id })
 }
