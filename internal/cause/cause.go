@@ -1,17 +1,20 @@
-// Package cause lists what went over the rated load and says what can have
-// caused it. It names a cause only where every other one is ruled out by a
-// rule that follows from the record; each rule states what it rests on.
-// Everything else is undecided, with the records that would settle it.
+// Package cause lists what went over the rated load and weighs what can have
+// caused it: work, tie-down, a shock, a drifted load cell.
 //
-// No rule here can end with "worked" or "drift": a histogram alone never rules
-// out a wrong gain of the load cell, nor a load that never left the platform.
-// No row of the table rules lashed out, so neither can be what is left; and
-// where the zero of the cell is in question, drift is not ruled out either.
+// Each cause is a probability model of what the machine's counters would show
+// ([model]). Each row of evidence is the likelihood of one thing that the record
+// shows, given those before it. From both follow a likelihood ratio of the
+// leading cause against its best rival, its range as the assumptions move across
+// their intervals, and the posterior under a stated prior. A cause is named only
+// where the whole range supports it; else the piece is undecided, with the
+// records that would tell most.
 package cause
 
 import (
+	"math"
 	"slices"
 
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -30,108 +33,126 @@ const (
 // All lists the causes in the order in which they are always shown.
 var All = []Cause{Worked, Lashed, Shock, Drift}
 
-// What says what kind of piece went over.
-type What string
-
-// The kinds of piece.
-const (
-	Peak What = "peak"
-	Band What = "band"
-)
-
-// Exceedance is one piece of a record that went over the rated load.
-type Exceedance struct {
-	What     What
-	Interval int // number of the interval
-	From     record.Kilogram
-	To       *record.Kilogram
-	Peak     *record.Kilogram
-	Low      record.Hour // hours over the rated load, at least
-	High     record.Hour // and at most
-	Estimate record.Hour // with loads uniform within the band; High where nothing supports one
-
-	at      int // index of the interval in the history
-	segment record.Segment
-}
-
-// List returns every exceedance of a history that has a rated load, by
-// interval: the peak first, then the bands in order of load. Where the change
-// of an interval is withheld, the hours that stand in the bands at its end are
-// listed as what it can hold at most: between none of them and all.
-func List(h record.History) []Exceedance {
-	var out []Exceedance
-	for i, v := range h.Intervals {
-		if v.PeakRose && *v.Peak > h.Rated {
-			out = append(out, Exceedance{What: Peak, Interval: v.Number, From: *v.Peak, Peak: v.Peak, at: i})
-		}
-		counted := v
-		if v.Withheld != "" {
-			counted = h.Counters(i)
-		}
-		for _, s := range counted.Segments() {
-			low, estimate, high, known := s.Over(h.Rated)
-			if high <= 0 {
-				continue
-			}
-			if !known {
-				estimate = high
-			}
-			if v.Withheld != "" {
-				low = 0
-			}
-			b := counted.Bands[s.Band]
-			out = append(out, Exceedance{What: Band, Interval: v.Number, From: b.From, To: b.To, Low: low, High: high, Estimate: estimate, at: i, segment: s})
-		}
-	}
-	return out
-}
-
-// Reason is a rule that applies to an exceedance: what it rules out, and what
-// that rests on.
+// Reason is a row of evidence that applies to a piece. Log10 is the logarithm
+// of its likelihood under each cause, against the cause that it fits best.
 type Reason struct {
-	ID      string
-	Text    string
-	RestsOn string
-	Rules   []Cause // the causes it rules out
+	ID    string
+	Title string
+	Text  string
+	Reads string
+	Log10 [4]float64
 }
 
-// Opinion is what the record supports about the cause of one exceedance.
+// Opinion is what the record supports about the cause of one piece.
 type Opinion struct {
 	Exceedance
-	Reasons []Reason
-	Open    []Cause // not ruled out, in the order of All
-	Verdict Cause
-	AskFor  []Ask // what would settle it, best first; empty with a verdict
+	Posterior [4]float64 // in the order of All
+	Leader    Cause
+	Ratio     Ratio // of the leader against its best rival
+	Verdict   Cause
+	Words     string // how strong the evidence for the leader is
+	Reasons   []Reason
+	Matters   []Matter // assumptions that move the ratio most
+	Shares    [4]Share // of a band's hours
+	AskFor    []Ask    // what would settle it, best first; empty with a verdict
+
+	// MayBeUnder: the piece may lie wholly under the rated load, because its
+	// band begins below it or its hours may be older.
+	MayBeUnder bool
 }
 
-// Weigh applies every rule to every exceedance of the history.
-func Weigh(h record.History) []Opinion {
-	var out []Opinion
-	for _, x := range List(h) {
-		out = append(out, weigh(h, x))
+// required is how large the likelihood ratio has to be at the low end of its
+// range, and the posterior, for a verdict. Wrongly saying that a machine was
+// overloaded at work is the worst error, so that it takes most.
+var required = map[Cause]struct{ ratio, posterior float64 }{
+	Worked: {1, 0.75},
+	Lashed: {1, 0.7},
+	Shock:  {1, 0.7},
+	Drift:  {1, 0.85},
+}
+
+// Weigh weighs every piece of a history under its assumptions. Habits tells
+// what other machines show of the hauliers named in custody; it may be nil.
+func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
+	pieces := List(h)
+	if len(pieces) == 0 {
+		return nil
+	}
+	w := newWeigher(h, set, pieces)
+	out := make([]Opinion, len(pieces))
+	for i, x := range pieces {
+		out[i] = w.weigh(x, habits)
 	}
 	return out
 }
 
-func weigh(h record.History, x Exceedance) Opinion {
-	o := Opinion{Exceedance: x, Open: slices.Clone(All), Verdict: Undecided}
-	f := factsOf(h, x)
-	for _, r := range rules {
-		text, applies := r.applies(f)
-		if !applies {
-			continue
-		}
-		o.Reasons = append(o.Reasons, Reason{ID: r.id, Text: text, RestsOn: r.restsOn, Rules: r.out})
-		o.Open = slices.DeleteFunc(o.Open, func(c Cause) bool { return slices.Contains(r.out, c) })
+func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
+	f := factsOf(w.h, x, w.loads, habits)
+	applies := make([]bool, len(evidence))
+	for k := range evidence {
+		applies[k] = evidence[k].applies(&f)
 	}
-	switch len(o.Open) {
-	case 1:
-		o.Verdict = o.Open[0]
-	case 0: // the rules contradict each other: the record does, too
-		o.Open = slices.Clone(All)
-		fallthrough
-	default:
-		o.AskFor = askFor(f, o.Open)
+	base := make(scores, len(evidence))
+	weighItems(&f, &w.usual, &w.values, applies, ofAll, base)
+	like := likelihoods(base, applies, &w.values)
+
+	o := Opinion{Exceedance: x, Verdict: Undecided}
+	for c := range like {
+		o.Posterior[c] = like[c] * w.prior[c]
+	}
+	o.Posterior = normal(o.Posterior)
+	leader, _ := lead(o.Posterior)
+	rival := bestRival(like, leader)
+	usual := logRatio(like, leader)
+	m := w.move(&f, base, applies, leader, usual)
+	o.Leader, o.Matters = All[leader], m.matters
+	o.Ratio = Ratio{math.Exp(usual), math.Exp(m.low), math.Exp(m.high), All[rival]}
+	o.Words = Words(o.Ratio.Value)
+	o.MayBeUnder = x.What == Band && x.Low <= 0
+	need := required[o.Leader]
+	if !o.MayBeUnder && o.Ratio.Low >= need.ratio && o.Posterior[leader] >= need.posterior {
+		o.Verdict = o.Leader
+	}
+	o.Reasons = reasonsOf(&f, base, applies)
+	if x.What == Band {
+		o.Shares = share(&f, o.Posterior)
+	}
+	if o.Verdict == Undecided {
+		o.AskFor = askFor(&f, o.Posterior, &w.values)
 	}
 	return o
+}
+
+// reasonsOf lists the evidence, what tells most first.
+func reasonsOf(f *facts, s scores, applies []bool) []Reason {
+	var out []Reason
+	for k, row := range evidence {
+		if !applies[k] {
+			continue
+		}
+		logs := capItem(s[k], row.cap)
+		for c := range logs {
+			logs[c] /= math.Ln10
+		}
+		out = append(out, Reason{ID: row.id, Title: row.title, Text: row.text(f), Reads: row.reads, Log10: logs})
+	}
+	slices.SortStableFunc(out, func(a, b Reason) int {
+		return compare(spread(b.Log10), spread(a.Log10))
+	})
+	return out
+}
+
+// spread is how far an item tells the best cause from the worst.
+func spread(logs [4]float64) float64 {
+	return -math.Min(math.Min(logs[0], logs[1]), math.Min(logs[2], logs[3]))
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
 }

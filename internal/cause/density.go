@@ -1,0 +1,172 @@
+package cause
+
+import "math"
+
+// normalOver returns the probability that a standard normal variable is over z.
+func normalOver(z float64) float64 { return 0.5 * math.Erfc(z/math.Sqrt2) }
+
+// normalDensity is the density of a standard normal variable at z.
+func normalDensity(z float64) float64 {
+	return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi)
+}
+
+// lognormal is a variable whose logarithm is normal about ln(median).
+type lognormal struct{ median, sigma float64 }
+
+// density returns the density over ln x.
+func (l lognormal) density(x float64) float64 {
+	return normalDensity(math.Log(x/l.median)/l.sigma) / l.sigma
+}
+
+// over returns the probability of more than x.
+func (l lognormal) over(x float64) float64 {
+	if x <= 0 {
+		return 1
+	}
+	return normalOver(math.Log(x/l.median) / l.sigma)
+}
+
+// under returns the probability of at most x.
+func (l lognormal) under(x float64) float64 { return 1 - l.over(x) }
+
+// mean returns exp(mu + sigma²/2).
+func (l lognormal) mean() float64 { return l.median * math.Exp(l.sigma*l.sigma/2) }
+
+// variance returns (exp(sigma²) - 1)·mean².
+func (l lognormal) variance() float64 {
+	m := l.mean()
+	return math.Expm1(l.sigma*l.sigma) * m * m
+}
+
+// rounded widens a variable by the step in which a counter counts, for a value
+// counted to be x: a step is uniform, with a deviation of step/√12.
+func (l lognormal) rounded(x, step float64) lognormal {
+	s := step / math.Sqrt(12) / math.Max(x, step/10)
+	return lognormal{l.median, math.Sqrt(l.sigma*l.sigma + s*s)}
+}
+
+// matched returns the lognormal variable with a mean and a variance (both
+// over 0): the sum of several, in the manner of Fenton, IRE Transactions on
+// Communications Systems 8 (1960), 57-67 (from memory).
+func matched(mean, variance float64) lognormal {
+	s2 := math.Log1p(variance / (mean * mean))
+	return lognormal{mean * math.Exp(-s2/2), math.Sqrt(s2)}
+}
+
+// exgauss returns the probability that a normal variable plus an exponential
+// one is over x, and its density there: the normal part of mean m and deviation
+// s, the exponential of mean t, all over 0.
+//
+// P(X > x) = Q(z) + t·f(x), f(x) = exp(s²/2t² - (x-m)/t)·Q(s/t - z)/t, z = (x-m)/s.
+func exgauss(x, m, s, t float64) (over, density float64) {
+	z, r := (x-m)/s, s/t
+	if e := r*r/2 - (x-m)/t; e < 600 { // beyond, Q vanishes faster than exp grows
+		density = math.Exp(e) * normalOver(r-z) / t
+	}
+	return min(1, normalOver(z)+t*density), density
+}
+
+// latent is a value that nobody records, as the habit of a crew, with its weight.
+type latent struct{ value, weight float64 }
+
+// fivePoint are the nodes and weights of Gauss and Hermite for a standard
+// normal variable: Abramowitz and Stegun 1964, table 25.10, scaled by √2 and
+// 1/√π (from memory).
+var fivePoint = [5]latent{
+	{-2.856970013872806, 0.011257411327721},
+	{-1.355626179974266, 0.222075922005613},
+	{0, 0.533333333333333},
+	{1.355626179974266, 0.222075922005613},
+	{2.856970013872806, 0.011257411327721},
+}
+
+// spreadOf returns five points of a lognormal variable.
+func spreadOf(l lognormal) []latent {
+	out := make([]latent, len(fivePoint))
+	for i, p := range fivePoint {
+		out[i] = latent{l.median * math.Exp(l.sigma*p.value), p.weight}
+	}
+	return out
+}
+
+// part is a share of occasions that last alike.
+type part struct {
+	share float64
+	lognormal
+}
+
+// dwell is how long one occasion lasts: of a few sorts. alike is how much, in
+// ln, the occasions of one crew have in common, which does not even out.
+type dwell struct {
+	parts []part
+	alike float64
+}
+
+// density returns the density over ln h of one occasion, as counted in steps.
+func (d dwell) density(h, step float64) float64 {
+	sum := 0.0
+	for _, p := range d.parts {
+		sum += p.share * p.rounded(h, step).density(h)
+	}
+	return sum
+}
+
+// under returns the probability that one occasion lasts at most h.
+func (d dwell) under(h float64) float64 {
+	sum := 0.0
+	for _, p := range d.parts {
+		sum += p.share * p.under(h)
+	}
+	return sum
+}
+
+// moments returns mean and variance of one occasion.
+func (d dwell) moments() (mean, variance float64) {
+	square := 0.0
+	for _, p := range d.parts {
+		m := p.mean()
+		mean += p.share * m
+		square += p.share * (p.variance() + m*m)
+	}
+	return mean, square - mean*mean
+}
+
+// counted is the density of the hours h, as counted in steps, with what of it
+// does not depend on how many occasions there were.
+type counted struct {
+	h, step        float64
+	one            float64 // density over ln h of one occasion
+	mean, variance float64 // of one occasion
+	alike          float64
+}
+
+func (d dwell) counted(h, step float64) counted {
+	mean, variance := d.moments()
+	return counted{h, step, d.density(h, step), mean, variance, d.alike}
+}
+
+// several returns the density over ln h of the hours of one occasion or more,
+// where mean are expected (Poisson) and there was one at least.
+func (c *counted) several(mean float64) float64 {
+	none := math.Exp(-mean)
+	first := 1.0
+	if mean > 1e-9 {
+		first = mean * none / some(mean)
+	}
+	if first >= 0.9999 {
+		return first * c.one
+	}
+	return first*c.one + (1-first)*c.sum(mean, none).rounded(c.h, c.step).density(c.h)
+}
+
+// sum returns the hours of several occasions, two at least, where mean are
+// expected, none with the probability given.
+func (c *counted) sum(mean, none float64) lognormal {
+	left := max(1-(1+mean)*none, 1e-12)
+	count := max(2, mean*(1-none)/left)
+	out := matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
+	return lognormal{out.median, math.Sqrt(out.sigma*out.sigma + c.alike*c.alike)}
+}
+
+// some returns the probability of at least one occasion where mean are expected.
+func some(mean float64) float64 { return -math.Expm1(-mean) }

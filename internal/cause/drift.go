@@ -1,0 +1,112 @@
+package cause
+
+import "math"
+
+// drift: the cell reads too high. Either it is faulty by an offset, or it is
+// sound and off by no more than its tolerance, which matters where ordinary
+// loads come close to the rated load.
+//
+// Ordinary loads lie about a share of the rated load. A faulty cell reads them
+// higher: the hours that were close to the rated load come to lie over it, and
+// the band of the empty platform empties where the offset is wider than it. A
+// wrong gain does nearly the same to loads close to the rated load, and is not
+// told apart here.
+type drift struct {
+	p       *params
+	m       platform
+	offsets []latent  // in kg; the last is the tolerance
+	shapes  []*curve  // over the rated load
+	shares  []float64 // of the powered hours that come to lie over the rated load
+}
+
+const (
+	offsetSpread   = 0.9   // of ln offset; an assumption
+	useSpread      = 0.22  // of ordinary loads, as a share of the rated load; an assumption
+	driftSpread    = 1.3   // of ln hours: when within the interval it began, and what was lifted; an assumption
+	lasting        = 150   // powered hours that a fault lasts until it is found; an assumption
+	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
+	byTolerance    = 0.2   // weight of a sound cell among those that read too high; an assumption
+	closeLoads     = 0.12  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
+	closeHours     = 0.003 // share of powered hours so close; an assumption
+	briefTop       = 0.4   // share of highest loads that last under a step; an assumption
+	gentleOverload = 0.02  // share of ordinary loads over the rated load; an assumption
+)
+
+func newDrift(p *params, m platform, loads []float64) *drift {
+	d := &drift{p: p, m: m}
+	mean, spread := p[usualUse]*m.rated, useSpread*m.rated
+	top := (m.rated - mean) / spread // ordinary loads end at the rated load, but for a few
+	for _, offset := range spreadOf(lognormal{p[driftOffset] * m.rated, offsetSpread}) {
+		at := func(x float64) (over, density float64) {
+			z := (x - offset.value - mean) / spread
+			density = normalDensity(z) / spread
+			if z > top {
+				density *= gentleOverload
+			}
+			return max(0, normalOver(z)-(1-gentleOverload)*normalOver(max(z, top))), density
+		}
+		over, _ := at(m.rated)
+		d.offsets = append(d.offsets, latent{offset.value, (1 - byTolerance) * offset.weight})
+		d.shapes = append(d.shapes, lay(loads, m.rated, at))
+		d.shares = append(d.shares, max(over, 1e-5))
+	}
+	d.offsets = append(d.offsets, latent{tolerance * m.rated, byTolerance})
+	d.shapes = append(d.shapes, lay(loads, m.rated, d.soundOver))
+	d.shares = append(d.shares, closeHours)
+	return d
+}
+
+// soundOver is how far a sound cell reads a load over the rated load: the upper
+// half of a normal distribution.
+func (d *drift) soundOver(x float64) (over, density float64) {
+	s := tolerance * d.m.rated
+	z := (x - d.m.rated) / s
+	return 2 * normalOver(z), 2 * normalDensity(z) / s
+}
+
+// sound reports whether a latent value is that of a sound cell.
+func (d *drift) sound(i int) bool { return i == len(d.offsets)-1 }
+
+func (d *drift) latents() []latent    { return d.offsets }
+func (d *drift) curve(i int) *curve   { return d.shapes[i] }
+func (d *drift) highest(i int) *curve { return d.shapes[i] }
+
+func (d *drift) occasions(i int, o *opportunity) float64 {
+	if d.sound(i) {
+		return closeLoads / 100 * (o.powered + lasting)
+	}
+	return d.p[driftRate] / 1000 * (o.powered + lasting) // one that began earlier goes on
+}
+
+// expected returns the hours that come to lie over the rated load: a fault
+// began half way through the interval, on average.
+func (d *drift) expected(i int, o *opportunity) float64 { return o.powered * d.shares[i] * 0.5 }
+
+func (d *drift) hours(share func(int) float64, h float64, o *opportunity, density []float64) {
+	for i := range density {
+		expected := max(d.expected(i, o)*share(i), 1e-6)
+		density[i] = lognormal{expected, driftSpread}.rounded(h, o.step).density(h)
+	}
+}
+
+// within: what drifted stays for the rest of the interval, but the highest load
+// of all is as brief as under any other cause.
+func (d *drift) within(h float64, o *opportunity) float64 {
+	return briefTop + (1-briefTop)*lognormal{max(o.powered*0.01, 1e-6), 2}.under(h+o.step/2)
+}
+
+// peakDensity returns the density, over ln load, of the highest load read: the
+// highest ordinary load, a little under the rated load, and the offset on top.
+func (d *drift) peakDensity(i int, peak, before float64) float64 {
+	if d.sound(i) {
+		_, density := d.soundOver(peak)
+		return peak * density
+	}
+	top := 0.93 * d.m.rated
+	if before > 0 && before <= 1.05*d.m.rated {
+		top = before
+	}
+	spread := 0.1 * d.m.rated
+	z := (peak - d.offsets[i].value - top) / spread
+	return peak * normalDensity(z) / spread / math.Max(1e-2, normalOver((d.m.rated-d.offsets[i].value-top)/spread))
+}

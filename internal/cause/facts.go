@@ -1,0 +1,314 @@
+package cause
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"ratchetmark/internal/record"
+)
+
+// facts is what the evidence reads of a record about one exceedance. Loads are
+// kept as numbers into the history's list of loads; -1 stands for none.
+type facts struct {
+	h record.History
+	x Exceedance
+	v record.Interval
+	o opportunity
+
+	from, to   int           // the piece; to is -1 for a band open upwards
+	peak       int           // the peak of the interval, where it was set in it
+	neighbours []span        // loads over the rated load in which nothing was counted
+	inBand     float64       // hours in the band of the peak; negative where no band tells
+	bandFrom   int           // that band
+	bandTo     int           //
+	hours      float64       // of a band, over the rated load at most
+	custody    cover         // who had the machine
+	moving     *record.Hour  //
+	empty      *emptyShare   //
+	after      *afterwards   //
+	alarms     *alarms       //
+	power      *powerBy      //
+	pattern    *pattern      //
+	when       *whenSet      //
+	haulier    *haulierTrips //
+	past       float64       // peak before the interval; 0 when not known
+	loose      bool          // it may be older than the interval: what held within the interval says nothing
+}
+
+// span is a range of loads by number.
+type span struct{ from, to int }
+
+// cover is how an interval's clock hours divide by custody.
+type cover struct {
+	known            bool    // both readings are dated
+	total            float64 // clock hours
+	transit, unnamed float64
+	trips            float64 // transit entries, as far as they lie in the interval
+	tripHours        float64 // mean length of those; 0 where only days are given
+	implied          float64 // trips that custody must have missed, as far as they lie in the interval
+	gaps             []gap
+	whole            []record.Custody
+}
+
+// gap is a time between two entries of custody in which the machine must have
+// been carried, because it was in other hands afterwards.
+type gap struct{ from, to time.Time }
+
+// moves lists the trips that custody must have missed: from the yard to a hirer,
+// from a hirer to the next, with no transit in between. The workshop may be at
+// the yard.
+func moves(c *record.Case) []gap {
+	entries := make([]record.Custody, 0, len(c.Custody))
+	for _, u := range c.Custody {
+		if u.To.After(u.From) {
+			entries = append(entries, u)
+		}
+	}
+	slices.SortStableFunc(entries, func(a, b record.Custody) int { return a.From.Compare(b.From) })
+	var out []gap
+	for i := 1; i < len(entries); i++ {
+		a, b := entries[i-1], entries[i]
+		if a.Holder == record.Transit || b.Holder == record.Transit || a.Holder != record.Hire && b.Holder != record.Hire {
+			continue
+		}
+		if a.Holder == b.Holder && a.Who == b.Who || b.From.Sub(a.To) > longestGap {
+			continue
+		}
+		g := gap{a.To, b.From}
+		if g.to.Before(g.from) { // the entries overlap
+			g.from, g.to = g.to, g.from
+		}
+		out = append(out, gap{g.from.Add(-shortWay), g.to.Add(shortWay)})
+	}
+	return out
+}
+
+// longestGap is the longest time between two entries in which just one trip is
+// taken to be missing, shortWay how far off the times of a change may be; both
+// assumptions.
+const (
+	longestGap = 36 * time.Hour
+	shortWay   = time.Hour
+)
+
+func (c cover) elsewhere() float64 { return max(0, c.total-c.transit-c.unnamed) }
+
+// coverOf divides the time of an interval by custody.
+func coverOf(c *record.Case, from, to time.Time) cover {
+	to = lastOf(to)
+	out := cover{known: !from.IsZero() && !to.IsZero() && to.After(from)}
+	if !out.known {
+		return out
+	}
+	held, unknown := c.Cover(from, to)
+	out.total, out.unnamed = to.Sub(from).Hours(), unknown.Hours()
+	out.transit = held[record.Transit].Hours()
+	timed := 0.0
+	for _, u := range c.Custody {
+		if u.Holder != record.Transit || !u.To.After(u.From) || !u.From.Before(to) || !u.To.After(from) {
+			continue
+		}
+		inside := clip(u.From, u.To, from, to)
+		out.trips += inside / u.To.Sub(u.From).Hours()
+		if !midnight(u.From) || !midnight(u.To) {
+			out.tripHours += inside
+			timed += inside / u.To.Sub(u.From).Hours()
+		}
+		out.whole = append(out.whole, u)
+	}
+	if timed > 0 {
+		out.tripHours /= timed
+	}
+	for _, g := range moves(c) {
+		if inside := clip(g.from, g.to, from, to); inside > 0 {
+			out.implied += inside / g.to.Sub(g.from).Hours()
+			out.gaps = append(out.gaps, g)
+		}
+	}
+	return out
+}
+
+// clip returns how many hours of a span lie between two times.
+func clip(from, to, first, last time.Time) float64 {
+	if from.Before(first) {
+		from = first
+	}
+	if to.After(last) {
+		to = last
+	}
+	return max(0, to.Sub(from).Hours())
+}
+
+func midnight(t time.Time) bool { return t.UTC().Equal(t.UTC().Truncate(24 * time.Hour)) }
+
+// lastOf returns the last moment that a time may stand for. One of exactly
+// midnight is most likely a day without a time of day: all of it may be meant.
+func lastOf(t time.Time) time.Time {
+	if t.IsZero() || !midnight(t) {
+		return t
+	}
+	return t.Add(24 * time.Hour)
+}
+
+// factsOf reads a history for one exceedance. The loads are those of loadsOf.
+func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) facts {
+	f := facts{h: h, x: x, v: h.Intervals[x.at], peak: -1, bandFrom: -1, bandTo: -1, to: -1, inBand: -1}
+	f.loose = f.mayBeOlder()
+	number := func(kg record.Kilogram) int {
+		i, _ := slices.BinarySearch(loads, float64(kg))
+		return i
+	}
+	f.from = number(max(x.From, h.Rated))
+	if x.What == Band && x.segment.Bounded {
+		f.to = number(x.segment.To)
+	}
+	f.hours = math.Max(float64(x.High), leastHours)
+	f.custody = coverOf(h.Case, f.v.From, f.v.To)
+	if f.loose {
+		f.custody = cover{}
+	}
+	f.readPeak(number)
+	f.readNeighbours(number)
+	f.readOpportunity()
+	f.moving = f.v.Moving
+	f.readEmpty()
+	f.readAfter()
+	f.readWhen()
+	f.readAlarms()
+	f.readPower()
+	f.readPattern()
+	f.readHaulier(habits)
+	return f
+}
+
+// leastHours is the shortest time that is told from none.
+const leastHours = 1e-4
+
+// mayBeOlder reports whether the exceedance may have come about before the
+// interval: a peak that no reading at its beginning dates, or hours of a change
+// that is withheld.
+func (f *facts) mayBeOlder() bool {
+	if f.x.What == Peak {
+		return f.v.PeakLoose && f.peakTime().IsZero()
+	}
+	return f.v.Withheld != "" && f.v.Before >= 0
+}
+
+func (f *facts) readPeak(number func(record.Kilogram) int) {
+	if f.v.Before >= 0 {
+		if before := f.h.Case.Readings[f.v.Before].Peak; before != nil {
+			f.past = float64(*before)
+		}
+	}
+	if !f.v.PeakRose || f.v.Peak == nil || *f.v.Peak <= f.h.Rated {
+		return
+	}
+	f.peak = number(*f.v.Peak)
+	if f.v.Withheld != "" {
+		return
+	}
+	for _, b := range f.v.Bands {
+		if *f.v.Peak >= b.From && (b.Open() || *f.v.Peak < *b.To) {
+			f.inBand = float64(b.Hours)
+			f.bandFrom = number(max(b.From, f.h.Rated))
+			if !b.Open() {
+				f.bandTo = number(*b.To)
+			}
+		}
+	}
+}
+
+// readNeighbours lists the bands over the rated load that gained nothing.
+func (f *facts) readNeighbours(number func(record.Kilogram) int) {
+	if f.v.Withheld != "" {
+		return
+	}
+	for _, b := range f.v.Bands {
+		if b.Hours > 0 || b.From < f.h.Rated {
+			continue
+		}
+		s := span{number(b.From), -1}
+		if !b.Open() {
+			s.to = number(*b.To)
+		}
+		if f.x.What == Peak && *f.x.Peak >= b.From && (b.Open() || *f.x.Peak < *b.To) {
+			continue // the band of the peak is read on its own
+		}
+		f.neighbours = append(f.neighbours, s)
+	}
+}
+
+// readOpportunity works out what the interval gave occasion for.
+func (f *facts) readOpportunity() {
+	v := f.v
+	powered := float64(record.Total(v.Bands))
+	if v.Powered != nil {
+		powered = max(powered, float64(*v.Powered))
+	}
+	if f.loose || powered <= 0 { // all that the machine has behind it
+		c := f.h.Counters(f.x.at)
+		powered = max(powered, float64(record.Total(c.Bands)))
+		if c.Powered != nil {
+			powered = max(powered, float64(*c.Powered))
+		}
+	}
+	if powered <= 0 {
+		powered = usualInterval.powered
+	}
+	f.o = opportunity{powered: powered, work: powered, unlisted: powered, step: stepOf(f.h.Case)}
+	c := f.custody
+	if !c.known || c.total <= 0 || len(f.h.Case.Custody) == 0 {
+		return
+	}
+	f.o.work = min(powered, c.total-c.transit)
+	f.o.trips, f.o.tripHours = c.trips+c.implied, c.tripHours
+	f.o.unlisted = powered * c.unnamed / c.total
+}
+
+// stepOf returns the step in which the machine counts hours: 1 h, 0.1 h or a
+// minute, the widest that fits all hours of the bands.
+func stepOf(c *record.Case) float64 {
+	for _, step := range []float64{1, 0.1} {
+		if multiples(c, step) {
+			return step
+		}
+	}
+	return 1.0 / 60
+}
+
+func multiples(c *record.Case, step float64) bool {
+	for _, r := range c.Readings {
+		for _, b := range r.Bands {
+			n := float64(b.Hours) / step
+			if math.Abs(n-math.Round(n)) > 1e-4 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// loadsOf lists, in order, the loads that the evidence of a history asks for.
+func loadsOf(h record.History, pieces []Exceedance) []float64 {
+	loads := []float64{float64(h.Rated)}
+	for _, v := range h.Intervals {
+		for _, b := range v.Bands {
+			loads = append(loads, float64(max(b.From, h.Rated)))
+			if !b.Open() {
+				loads = append(loads, float64(max(*b.To, h.Rated)))
+			}
+		}
+		if v.Peak != nil {
+			loads = append(loads, float64(max(*v.Peak, h.Rated)))
+		}
+	}
+	for _, x := range pieces {
+		loads = append(loads, float64(max(x.From, h.Rated)))
+		if x.What == Band && x.segment.Bounded {
+			loads = append(loads, float64(max(x.segment.To, h.Rated)))
+		}
+	}
+	slices.Sort(loads)
+	return slices.Compact(loads)
+}

@@ -1,0 +1,188 @@
+package cause
+
+import (
+	"ratchetmark/internal/record"
+)
+
+// emptyShare is how much of the counted hours lay in the lowest band, in this
+// interval and in the others of the machine.
+type emptyShare struct {
+	edge         float64 // upper edge of the band, kg
+	now          float64
+	hours        float64 // counted in this interval
+	usual        float64 // in the others; negative where they tell nothing
+	usuallyHours float64
+	shares       shares
+}
+
+// leastToTell is how many counted hours tell how a platform is used.
+const leastToTell = 5
+
+func (f *facts) readEmpty() {
+	if f.v.Withheld != "" || f.loose {
+		return
+	}
+	lowest, total, ok := lowestBand(f.v.Bands)
+	if !ok || total < leastToTell {
+		return
+	}
+	e := emptyShare{edge: float64(*f.v.Bands[0].To), now: lowest / total, hours: total, usual: -1}
+	var others, all float64
+	for i, v := range f.h.Intervals {
+		if i == f.x.at || v.Withheld != "" || len(v.Bands) == 0 || overHours(v, f.h.Rated) > 0.02*float64(record.Total(v.Bands)) {
+			continue
+		}
+		if low, sum, ok := lowestBand(v.Bands); ok && *v.Bands[0].To == *f.v.Bands[0].To {
+			others, all = others+low, all+sum
+		}
+	}
+	if all >= leastToTell {
+		e.usual, e.usuallyHours = others/all, all
+	}
+	e.shares = sharesOf(&e)
+	f.empty = &e
+}
+
+// lowestBand returns the hours in the band that begins at no load, and in all.
+func lowestBand(bands []record.Band) (lowest, total float64, ok bool) {
+	if len(bands) < 2 || bands[0].From != 0 || bands[0].Open() {
+		return 0, 0, false
+	}
+	return float64(bands[0].Hours), float64(record.Total(bands)), true
+}
+
+// overHours returns the hours in bands wholly over a load.
+func overHours(v record.Interval, load record.Kilogram) float64 {
+	sum := 0.0
+	for _, b := range v.Bands {
+		if b.From >= load {
+			sum += float64(b.Hours)
+		}
+	}
+	return sum
+}
+
+// afterwards is what the interval after showed.
+type afterwards struct {
+	hours    float64 // counted
+	over     float64 // over the rated load
+	lowest   float64 // in bands wholly below the piece
+	workshop bool    // somebody may have corrected the cell in between
+}
+
+func (f *facts) readAfter() {
+	if f.x.at+1 >= len(f.h.Intervals) || f.loose {
+		return
+	}
+	next := f.h.Intervals[f.x.at+1]
+	if next.Withheld != "" || len(next.Bands) == 0 {
+		return
+	}
+	a := afterwards{hours: float64(record.Total(next.Bands)), over: overHours(next, f.h.Rated)}
+	if a.hours < leastToTell {
+		return
+	}
+	a.lowest, _, _ = lowestBand(next.Bands)
+	for _, v := range []record.Interval{f.v, next} {
+		held, unknown := f.h.Case.Cover(v.From, lastOf(v.To))
+		if held[record.Workshop] > 0 || unknown > 0 || v.From.IsZero() || v.To.IsZero() {
+			a.workshop = true
+		}
+	}
+	f.after = &a
+}
+
+// pattern is in how many other intervals something went over, with trips and
+// without, by custody.
+type pattern struct{ tripOver, tripNot, restOver, restNot int }
+
+func (f *facts) readPattern() {
+	if !f.custody.known {
+		return
+	}
+	p := pattern{}
+	for i, v := range f.h.Intervals {
+		if i == f.x.at || v.Withheld != "" || v.From.IsZero() || v.To.IsZero() || len(v.Bands) == 0 && v.Peak == nil {
+			continue
+		}
+		c := coverOf(f.h.Case, v.From, v.To)
+		if c.total <= 0 || c.unnamed > 0.1*c.total {
+			continue
+		}
+		over := v.PeakRose && *v.Peak > f.h.Rated || overHours(v, f.h.Rated) > 0
+		switch {
+		case c.trips > 0 && over:
+			p.tripOver++
+		case c.trips > 0:
+			p.tripNot++
+		case over:
+			p.restOver++
+		default:
+			p.restNot++
+		}
+	}
+	if p.tripOver+p.tripNot > 0 && p.restOver+p.restNot > 0 {
+		f.pattern = &p
+	}
+}
+
+// Trips is what became of the trips of one haulier on other machines: how many
+// intervals that hold little but such a trip saw something go over the rated
+// load, and how many did not.
+type Trips struct{ Over, Not int }
+
+// Habits is what other machines show of hauliers, by the name in custody.
+type Habits map[string]Trips
+
+type haulierTrips struct {
+	who string
+	Trips
+}
+
+func (f *facts) readHaulier(habits Habits) {
+	for _, u := range f.custody.whole {
+		if t, ok := habits[u.Who]; ok && u.Who != "" && t.Over+t.Not > 0 {
+			f.haulier = &haulierTrips{u.Who, t}
+			return
+		}
+	}
+}
+
+// mostlyTrip is the share of an interval's clock hours from which it counts as
+// little but a trip.
+const mostlyTrip = 0.5
+
+// HabitsOf collects what machines show of hauliers: intervals that are mostly a
+// trip of one haulier.
+func HabitsOf(histories []record.History) Habits {
+	out := Habits{}
+	for _, h := range histories {
+		if h.Rated <= 0 {
+			continue
+		}
+		for _, v := range h.Intervals {
+			c := coverOf(h.Case, v.From, v.To)
+			if v.Withheld != "" || !c.known || len(c.whole) != 1 || c.transit < mostlyTrip*c.total || c.whole[0].Who == "" {
+				continue
+			}
+			t := out[c.whole[0].Who]
+			if v.PeakRose && *v.Peak > h.Rated || overHours(v, h.Rated) > 0 {
+				t.Over++
+			} else {
+				t.Not++
+			}
+			out[c.whole[0].Who] = t
+		}
+	}
+	return out
+}
+
+// Less returns the habits without what one machine adds to them, so that a
+// machine is not held against itself.
+func (h Habits) Less(own Habits) Habits {
+	out := Habits{}
+	for who, t := range h {
+		out[who] = Trips{t.Over - own[who].Over, t.Not - own[who].Not}
+	}
+	return out
+}

@@ -1,0 +1,197 @@
+package cause
+
+import (
+	"time"
+
+	"ratchetmark/internal/record"
+)
+
+// whenSet is where the moment of a peak lies in custody: shares of the moments
+// that are meant, a day where only a day is given.
+type whenSet struct {
+	at                        time.Time
+	transit, elsewhere, never float64 // never: nobody is named
+}
+
+// readWhen holds the time of a peak against custody.
+func (f *facts) readWhen() {
+	t := f.peakTime()
+	if f.x.What != Peak || t.IsZero() || len(f.h.Case.Custody) == 0 {
+		return
+	}
+	last := lastOf(t)
+	if last.Equal(t) {
+		last = t.Add(time.Minute)
+	}
+	held, unknown := f.h.Case.Cover(t, last)
+	all := last.Sub(t).Hours()
+	w := whenSet{at: t, transit: held[record.Transit].Hours() / all, never: unknown.Hours() / all}
+	for _, g := range f.custody.gaps {
+		w.transit = min(1, w.transit+clip(t, last, g.from, g.to)/all)
+	}
+	w.never = min(w.never, 1-w.transit)
+	w.elsewhere = max(0, 1-w.transit-w.never)
+	if w.never < 1 {
+		f.when = &w
+	}
+}
+
+// peakTime returns when the peak was set, if that lies within the interval.
+func (f *facts) peakTime() time.Time {
+	if f.x.What != Peak {
+		return time.Time{}
+	}
+	within := func(t time.Time) bool {
+		return !f.v.To.IsZero() && !t.After(f.v.To) && (f.v.From.IsZero() || !t.Before(f.v.From))
+	}
+	if f.v.PeakAt != nil && within(*f.v.PeakAt) {
+		return *f.v.PeakAt
+	}
+	for _, e := range f.h.Case.Events {
+		if e.Kind == record.PeakRise && e.Load != nil && *e.Load == *f.x.Peak && within(e.At) {
+			return e.At
+		}
+	}
+	return time.Time{}
+}
+
+// alarms counts the overload alarms of an interval by custody.
+type alarms struct{ transit, elsewhere, unnamed int }
+
+func (a alarms) all() int { return a.transit + a.elsewhere + a.unnamed }
+
+// readAlarms counts alarms where the event list covers the interval.
+func (f *facts) readAlarms() {
+	if !f.custody.known || !f.listed(record.OverloadAlarm) {
+		return
+	}
+	a := alarms{}
+	for _, e := range f.within(record.OverloadAlarm) {
+		switch u := f.h.Case.HolderAt(e.At); {
+		case u == nil:
+			a.unnamed++
+		case u.Holder == record.Transit:
+			a.transit++
+		default:
+			a.elsewhere++
+		}
+	}
+	f.alarms = &a
+}
+
+// listed reports whether the machine's event list reaches over the interval and
+// holds events of a kind at all, in it or elsewhere.
+func (f *facts) listed(kind record.EventKind) bool {
+	var first, last time.Time
+	holds := false
+	for _, e := range f.h.Case.Events {
+		if e.Kind == record.PeakRise { // told apart from what the machine logs by itself
+			continue
+		}
+		holds = holds || e.Kind == kind
+		if first.IsZero() || e.At.Before(first) {
+			first = e.At
+		}
+		if e.At.After(last) {
+			last = e.At
+		}
+	}
+	return holds && !first.After(f.v.From) && last.After(f.v.From)
+}
+
+func (f *facts) within(kind record.EventKind) []record.Event {
+	var out []record.Event
+	for _, e := range f.h.Case.Events {
+		if e.Kind == kind && !e.At.Before(f.v.From) && !e.At.After(lastOf(f.v.To)) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// powerBy is for how many hours of an interval the machine was powered in
+// transit and elsewhere, by its event list or its daily use.
+type powerBy struct {
+	transit, elsewhere float64 // elsewhere with the time that nobody is named for
+	unnamed            float64
+	daily              bool // by daily use
+}
+
+func (f *facts) readPower() {
+	if !f.custody.known || len(f.h.Case.Custody) == 0 || f.loose {
+		return
+	}
+	if p := f.powerByEvents(); p != nil {
+		f.power = p
+		return
+	}
+	f.power = f.powerByDays()
+}
+
+// powerByEvents adds up the spans between power on and power off.
+func (f *facts) powerByEvents() *powerBy {
+	if !f.listed(record.PowerOn) || !f.listed(record.PowerOff) {
+		return nil
+	}
+	p := powerBy{}
+	var on time.Time
+	for _, e := range f.h.Case.Events {
+		switch {
+		case e.Kind == record.PowerOn:
+			on = e.At
+		case e.Kind == record.PowerOff && !on.IsZero():
+			p.add(f, on, e.At)
+			on = time.Time{}
+		}
+	}
+	if powered := float64(0); f.v.Powered != nil {
+		powered = float64(*f.v.Powered)
+		if p.transit+p.elsewhere < 0.5*powered { // the list has holes
+			return nil
+		}
+	}
+	return &p
+}
+
+func (p *powerBy) add(f *facts, on, off time.Time) {
+	if on.Before(f.v.From) {
+		on = f.v.From
+	}
+	if last := lastOf(f.v.To); off.After(last) {
+		off = last
+	}
+	if !off.After(on) {
+		return
+	}
+	held, unknown := f.h.Case.Cover(on, off)
+	p.unnamed += unknown.Hours()
+	p.transit += held[record.Transit].Hours()
+	p.elsewhere += off.Sub(on).Hours() - held[record.Transit].Hours()
+}
+
+// powerByDays adds up the daily use of days wholly in transit or wholly
+// elsewhere; a day that is divided counts for both. Nil where days are missing.
+func (f *facts) powerByDays() *powerBy {
+	p := powerBy{daily: true}
+	days, covered := 0, 0.0
+	for _, d := range f.h.Case.Daily {
+		end := d.Date.Add(24 * time.Hour)
+		inside := clip(d.Date.Time, end, f.v.From, lastOf(f.v.To))
+		if d.Powered == nil || inside <= 0 {
+			continue
+		}
+		days++
+		covered += inside
+		held, unknown := f.h.Case.Cover(d.Date.Time, end)
+		p.unnamed += min(float64(*d.Powered), unknown.Hours())
+		transit := held[record.Transit].Hours()
+		if transit > 0 {
+			p.transit += min(float64(*d.Powered), transit)
+		}
+		p.elsewhere += min(float64(*d.Powered), 24-transit)
+	}
+	if days == 0 || f.v.Powered == nil || covered < 0.9*f.custody.total && p.transit+p.elsewhere < 0.9*float64(*f.v.Powered) {
+		return nil
+	}
+	return &p
+}
