@@ -7,6 +7,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -262,7 +263,8 @@ func TestExtremes(t *testing.T) {
 		}
 	}
 	picture(t, "no range", chart.Ranges("g", "", "%", nil, 600))
-	picture(t, "no cell", chart.Strip("s", "", nil, 100))
+	picture(t, "no weight", chart.Weights("s", "", nil, 200))
+	picture(t, "no pull", chart.DrawBalance("s", chart.Balance{Low: math.Inf(-1), High: math.Inf(1), At: math.NaN()}, 200))
 }
 
 // Words from a file may hold anything; they stay words.
@@ -275,9 +277,10 @@ func TestHostileWords(t *testing.T) {
 		r.Label, r.Unit, r.Sense, r.Within, r.Over = words, words, words, words, words
 		r.Marks[0].Words, r.Blocks[0].Words, r.Blocks[2].OverWords = words, words, words
 		for what, svg := range map[string]string{
-			"ruler":  chart.DrawRuler("r", r, 900),
-			"ranges": chart.Ranges("g", words, words, []chart.Range{{Words: words, Figures: words, Low: 1, High: 2}}, 600),
-			"strip":  chart.Strip("s", words, []chart.Cell{{chart.Hatch, words, words}}, 300),
+			"ruler":   chart.DrawRuler("r", r, 900),
+			"ranges":  chart.Ranges("g", words, words, []chart.Range{{Words: words, Figures: words, Low: 1, High: 2}}, 600),
+			"weights": chart.Weights("s", words, []chart.Weight{{chart.Hatch, words, words, 0.5}}, 300),
+			"balance": chart.DrawBalance("s", chart.Balance{Label: words, Left: words, Right: words, Pulls: []chart.Pull{{words, words, 9}}, Words: words, Figure: words}, 300),
 		} {
 			plain := 0
 			for _, e := range picture(t, what, svg) {
@@ -334,7 +337,7 @@ func TestSameBytes(t *testing.T) {
 // Two pictures on one page must not share ids.
 func TestIDsHaveThePrefix(t *testing.T) {
 	for what, svg := range map[string]string{
-		"ruler": chart.DrawRuler("left", machine(), 900), "swatch": chart.Swatch("left", chart.Dots), "strip": chart.Strip("left", "", []chart.Cell{{chart.Rules, "", ""}}, 100),
+		"ruler": chart.DrawRuler("left", machine(), 900), "swatch": chart.Swatch("left", chart.Dots), "weights": chart.Weights("left", "", []chart.Weight{{chart.Rules, "", "", 1}}, 200), "balance": chart.DrawBalance("left", chart.Balance{RightTexture: chart.Hatch, Pulls: []chart.Pull{{"", "", 1}}}, 200),
 	} {
 		for _, e := range picture(t, what, svg) {
 			if id := attr(e, "id"); id != "" && !strings.HasPrefix(id, "left-") {
@@ -346,7 +349,7 @@ func TestIDsHaveThePrefix(t *testing.T) {
 
 func TestTextures(t *testing.T) {
 	seen := map[string]bool{}
-	for _, texture := range []chart.Texture{chart.Plain, chart.Solid, chart.Hatch, chart.Dots, chart.Hollow, chart.Rules, chart.Nothing} {
+	for _, texture := range []chart.Texture{chart.Plain, chart.Solid, chart.Hatch, chart.Dots, chart.Hollow, chart.Rules} {
 		e := of(picture(t, string(texture), chart.Swatch("s", texture)), "t-"+string(texture))
 		if len(e) != 1 || seen[string(texture)] {
 			t.Fatalf("%s: got %d surfaces, want one of its own class", texture, len(e))
@@ -374,5 +377,56 @@ func TestRangesPositions(t *testing.T) {
 		if math.Abs(v[0]-v[1]) > 0.11 {
 			t.Errorf("%s: got %v, want %v", what, v[0], v[1])
 		}
+	}
+}
+
+// A pull reaches as far from the middle as it is, up to the end of the axis,
+// and the range of the whole lies where its ends are.
+func TestBalancePositions(t *testing.T) {
+	b := chart.Balance{
+		Left: "for a shock", Right: "for tie-down", LeftTexture: chart.Dots, RightTexture: chart.Solid,
+		Pulls: []chart.Pull{{"right", "10 times", 1}, {"left", "3 times", -0.5}, {"beyond", "900 times", 2.95}},
+		Words: "all together", Figure: "20 times", Low: 0.2, At: 1.3, High: 2,
+	}
+	svg := chart.DrawBalance("b", b, 424)
+	var bars []string
+	tips := 0
+	for _, e := range picture(t, "balance", svg) {
+		at := map[string]string{}
+		for _, a := range e.Attr {
+			at[a.Name.Local] = a.Value
+		}
+		switch at["class"] {
+		case "t-solid", "t-dots", "bar":
+			bars = append(bars, at["class"]+" "+at["x"]+" "+at["width"])
+		case "onward":
+			tips++
+		}
+	}
+	middle, half := 212.0, 212-14.0 // the side margin is 14
+	at := func(from, to float64) string {
+		return fmt.Sprintf("%.5g %.5g", middle+half*from/2, half*(to-from)/2)
+	}
+	want := []string{"t-solid " + at(0, 1), "t-dots " + at(-0.5, 0), "t-solid " + at(0, 2), "bar " + at(0.2, 2)}
+	if !slices.Equal(bars, want) || tips != 1 {
+		t.Errorf("got %q with %d tips, want %q with one", bars, tips, want)
+	}
+}
+
+// The length of a weight's bar is its share of the axis.
+func TestWeightsPositions(t *testing.T) {
+	svg := chart.Weights("w", "weights", []chart.Weight{{chart.Solid, "work", "25 %", 0.25}, {chart.Hatch, "tie-down", "75 %", 0.75}}, 348)
+	var widths []string
+	for _, e := range picture(t, "weights", svg) {
+		at := map[string]string{}
+		for _, a := range e.Attr {
+			at[a.Name.Local] = a.Value
+		}
+		if strings.HasPrefix(at["class"], "t-") {
+			widths = append(widths, at["width"])
+		}
+	}
+	if want := []string{"50", "150"}; !slices.Equal(widths, want) {
+		t.Errorf("got widths %q, want %q", widths, want)
 	}
 }

@@ -6,13 +6,12 @@ type Texture string
 
 // The textures.
 const (
-	Plain   Texture = "plain"   // a pale surface: nothing to explain
-	Solid   Texture = "solid"   // filled
-	Hatch   Texture = "hatch"   // diagonal lines
-	Dots    Texture = "dots"    // dots
-	Hollow  Texture = "hollow"  // outline only
-	Rules   Texture = "rules"   // horizontal lines
-	Nothing Texture = "nothing" // a dashed outline: ruled out
+	Plain  Texture = "plain"  // a pale surface: nothing to explain
+	Solid  Texture = "solid"  // filled
+	Hatch  Texture = "hatch"  // diagonal lines
+	Dots   Texture = "dots"   // dots
+	Hollow Texture = "hollow" // outline only
+	Rules  Texture = "rules"  // horizontal lines
 )
 
 // textures defines the patterns of a picture once.
@@ -46,26 +45,5 @@ func Swatch(id string, t Texture) string {
 	c := begin(id, 28, 18, "swatch", "")
 	c.textures()
 	c.surface(t, 1, 1, 26, 16)
-	return c.end()
-}
-
-// Cell is a part of a strip: a texture with two lines of words below.
-type Cell struct {
-	Texture     Texture
-	Words, Note string
-}
-
-// Strip draws cells side by side.
-func Strip(id, label string, cells []Cell, width float64) string {
-	const tall, height = 22.0, 62.0
-	c := begin(id, width, height, "strip", label)
-	c.textures()
-	w := width / float64(max(len(cells), 1))
-	for i, cell := range cells {
-		x := float64(i) * w
-		c.surface(cell.Texture, x+1, 1, w-6, tall)
-		c.text("cell-words", left, x+1, tall+18, cell.Words)
-		c.text("cell-note", left, x+1, tall+35, cell.Note)
-	}
 	return c.end()
 }
