@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ratchetmark/internal/cause"
@@ -156,18 +157,30 @@ func exposure(d *dossier.Dossier, id string, width float64) string {
 	return chart.Ranges(id, "Exposure. "+d.Answers.Cost, "%", []chart.Range{row}, width)
 }
 
-// causesOf draws which causes of an exceedance are open and which are ruled out.
-func causesOf(x *dossier.Exceedance, id string, width float64) string {
-	var cells []chart.Cell
+// weightsOf draws the weight of each cause of an exceedance.
+func weightsOf(x *dossier.Exceedance, id string, width float64) string {
+	var rows []chart.Weight
 	for _, c := range cause.All {
-		cell := chart.Cell{Texture: textures[c], Words: string(c), Note: "open"}
-		switch {
-		case *x.Posterior.Get(c) == 0:
-			cell.Texture, cell.Note = chart.Nothing, "ruled out"
-		case x.Verdict == c:
-			cell.Note = "what is left"
-		}
-		cells = append(cells, cell)
+		w := x.Posterior.Get(c)
+		rows = append(rows, chart.Weight{Texture: textures[c], Words: dossier.Short(c), Figure: dossier.WeightText(w), Share: w})
 	}
-	return chart.Strip(id, x.Answer, cells, width)
+	return chart.Weights(id, "Weights: "+dossier.WeightsText(x)+".", rows, width)
+}
+
+// balanceOf draws what pulls towards the leading cause and what towards its
+// best rival.
+func balanceOf(x *dossier.Exceedance, id string, width float64) string {
+	b := chart.Balance{
+		Label: "Balance of evidence. " + x.Answer,
+		Left:  "for " + dossier.Short(x.Ratio.Against), Right: "for " + dossier.Short(x.Leader),
+		LeftTexture: textures[x.Ratio.Against], RightTexture: textures[x.Leader],
+		Words: "all together", Figure: dossier.Times(x.Ratio.Value) + " times",
+		Low: math.Log10(x.Ratio.Low), At: math.Log10(x.Ratio.Value), High: math.Log10(x.Ratio.High),
+	}
+	for _, r := range x.Reasons {
+		if by := dossier.Pull(x, r); math.Abs(by) >= 0.02 {
+			b.Pulls = append(b.Pulls, chart.Pull{Words: r.Title, Figure: dossier.Times(math.Pow(10, math.Abs(by))) + " times", By: by})
+		}
+	}
+	return chart.DrawBalance(id, b, width)
 }

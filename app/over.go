@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/dossier"
 )
 
@@ -37,16 +38,40 @@ func (c *Over) when(i int) string {
 	return c.sentence(dossier.IntervalText(c.d().History, c.piece(i).Interval))
 }
 
-func (c *Over) causes(i int, width float64) string {
-	return causesOf(c.piece(i), fmt.Sprintf("p%d-%.0f", i+1, width), width)
+func (c *Over) balanceID(i int) string { return c.pieceID(i) + "-balance" }
+
+func (c *Over) weights(i int, width float64) string {
+	return weightsOf(c.piece(i), fmt.Sprintf("p%d-%.0f", i+1, width), width)
 }
 
-func (c *Over) why(i int) string {
-	if n := len(c.piece(i).Reasons); n > 1 {
-		return fmt.Sprintf("Why: %d reasons", n)
-	}
-	return "Why: one reason"
+func (c *Over) balance(i int, width float64) string {
+	return balanceOf(c.piece(i), fmt.Sprintf("b%d-%.0f", i+1, width), width)
 }
+
+func (c *Over) shared(i int) string { return dossier.SharedText(c.piece(i)) }
+
+func (c *Over) why(i int) string {
+	return fmt.Sprintf("Why: %d things the record shows", len(c.piece(i).Reasons))
+}
+
+// together says how what is shown adds up.
+func (c *Over) together() string {
+	return fmt.Sprintf("All together counts at %.0f %% of its strength, because the models are rough.", 100*value(c.d(), assume.Reliance))
+}
+
+func (c *Over) reason(i int, r dossier.Reason) string {
+	return c.sentence(r.Text) + ": " + dossier.PullText(c.piece(i), r) + "."
+}
+
+func (c *Over) matters(i int) string {
+	x := c.piece(i)
+	if len(x.Matters) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("What matters most of the assumptions, with how many times as likely %s then is as %s:", dossier.Short(x.Leader), dossier.Short(x.Ratio.Against))
+}
+
+func (c *Over) group() string { return assume.ForCauses }
 
 // first names the record that would settle it best.
 func (c *Over) first(i int) string {
@@ -56,13 +81,6 @@ func (c *Over) first(i int) string {
 
 func (c *Over) rest(i int) string {
 	return fmt.Sprintf("All %d records that would help, best first", len(c.piece(i).AskFor))
-}
-
-func (c *Over) not(r dossier.Reason) string {
-	if out := dossier.RuledOut(r); out != "" {
-		return "Not " + out + ":"
-	}
-	return "To note:"
 }
 
 // sentence begins words with a capital.

@@ -66,6 +66,11 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn.SetInnerHTML(c.when(i))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "verdict"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(x.Answer)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
 					{
 						vgcompKey := vugu.MakeCompKey(0x72852A0E212DBB81^vgin.CurrentPositionHash(), c.pieceID(i))
 						// ask BuildEnv for prior instance of this specific component
@@ -77,17 +82,17 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Model = c.Model
-						vgcomp.Narrow = c.causes(i, 326)
-						vgcomp.Wide = c.causes(i, 420)
+						vgcomp.Narrow = c.weights(i, 326)
+						vgcomp.Wide = c.weights(i, 420)
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "verdict"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(x.Answer)
+					vgn.SetInnerHTML(c.shared(i))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
@@ -97,70 +102,113 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						if len(x.Reasons) > 0 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("open", c.isOpen("why", i))
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(c.why(i))
-								vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-									EventType:	"click",
-									Func:		func(event vugu.DOMEvent) { c.unfold(event, "why", i) },
-									// TODO: implement capture, etc. mostly need to decide syntax
-								})
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-									vgparent.AppendChild(vgn)
-									for vgiterkeyt, r := range x.Reasons {
-										var vgiterkey interface{} = vgiterkeyt
-										_ = vgiterkey
-										r := r
-										_ = r
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-										vgparent.AppendChild(vgn)
-										{
-											vgparent := vgn
-											_ = vgparent
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
-											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML(c.not(r))
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-											vgparent.AppendChild(vgn)
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML(r.Text + ".")
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-											vgparent.AppendChild(vgn)
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "em", Attr: []vugu.VGAttribute(nil)}
-											vgparent.AppendChild(vgn)
-											vgn.SetInnerHTML("Rests on: " + r.RestsOn + ".")
-										}
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-									vgparent.AppendChild(vgn)
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
 						if len(x.AskFor) > 0 {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask"}}}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(c.first(i))
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("open", c.isOpen("why", i))
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.why(i))
+							vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+								EventType:	"click",
+								Func:		func(event vugu.DOMEvent) { c.unfold(event, "why", i) },
+								// TODO: implement capture, etc. mostly need to decide syntax
+							})
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							{
+								vgcompKey := vugu.MakeCompKey(0xE08D31EBD924D950^vgin.CurrentPositionHash(), c.balanceID(i))
+								// ask BuildEnv for prior instance of this specific component
+								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+								if vgcomp == nil {
+									// create new one if needed
+									vgcomp = new(Picture)
+									vgin.BuildEnv.WireComponent(vgcomp)
+								}
+								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+								vgcomp.Model = c.Model
+								vgcomp.Narrow = c.balance(i, 326)
+								vgcomp.Wide = c.balance(i, 420)
+								vgout.Components = append(vgout.Components, vgcomp)
+								vgn = &vugu.VGNode{Component: vgcomp}
+								vgparent.AppendChild(vgn)
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.together())
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
+								vgparent.AppendChild(vgn)
+								for vgiterkeyt, r := range x.Reasons {
+									var vgiterkey interface{} = vgiterkeyt
+									_ = vgiterkey
+									r := r
+									_ = r
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									{
+										vgparent := vgn
+										_ = vgparent
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+										vgparent.AppendChild(vgn)
+										vgn.SetInnerHTML(c.reason(i, r))
+									}
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
+								vgparent.AppendChild(vgn)
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(x.Otherwise)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.matters(i))
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
+								vgparent.AppendChild(vgn)
+								for vgiterkeyt, m := range x.Matters {
+									var vgiterkey interface{} = vgiterkeyt
+									_ = vgiterkey
+									m := m
+									_ = m
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(c.sentence(m.Text) + ".")
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
+								vgparent.AppendChild(vgn)
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+							vgparent.AppendChild(vgn)
 						}
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
@@ -246,7 +294,36 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("This version names a cause only where every other one is ruled out by the record, and never work or drift: the record alone does not rule out a wrong gain of the load cell, nor a load that never left the platform."))
+		vgn.SetInnerHTML(vugu.HTML("How likely the record is under each cause is worked out from models of people, straps, shocks and load cells, with the assumptions below; before any evidence, each cause has the weight set there. No cause is named where the assumptions could turn it over. That a load came from work does not say who put it there."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "reasoning"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			{
+				vgcompKey := vugu.MakeCompKey(0x1807767F4356A34C^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Assumptions)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Assumptions)
+					vgin.BuildEnv.WireComponent(vgcomp)
+				}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+				vgcomp.Group = c.group()
+				vgcomp.Model = c.Model
+				vgcomp.Title = "What weighing the causes assumes, with its sources, to change"
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgparent.AppendChild(vgn)
+		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

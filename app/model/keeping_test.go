@@ -155,7 +155,7 @@ func TestDraftsDoNotShareASlot(t *testing.T) {
 	again := New(d.page())
 	for _, k := range again.Recent {
 		if !k.Draft {
-			if k.State != "lashed, part undecided, being corrected" {
+			if k.State != "lashed, being corrected" {
 				t.Errorf("got state %q, want it being corrected", k.State)
 			}
 			again.OpenKept(k.Key)

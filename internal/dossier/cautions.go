@@ -3,7 +3,6 @@ package dossier
 import (
 	"time"
 
-	"ratchetmark/internal/cause"
 	"ratchetmark/internal/record"
 )
 
@@ -24,7 +23,7 @@ func cautions(d *Dossier) []string {
 	case p > 125:
 		out = append(out, "The peak lies above the static test load (125 % of the rated load): have the structure examined, whatever the cause.")
 	}
-	if undecided(d) {
+	if len(d.Exceedances) > 0 {
 		out = append(out, "A load cell that reads wrongly may fail to stop a real overload: have its zero and a known mass checked before the machine is used.")
 	}
 	if peakPercent(d) > 100 || len(d.Exceedances) > 0 {
@@ -36,17 +35,6 @@ func cautions(d *Dossier) []string {
 	)
 	return out
 }
-
-func has(d *Dossier, c cause.Cause) bool {
-	for _, x := range d.Exceedances {
-		if x.Verdict == c {
-			return true
-		}
-	}
-	return false
-}
-
-func undecided(d *Dossier) bool { return has(d, cause.Undecided) }
 
 // peakPercent returns the peak in percent of the rated load; 0 without one.
 func peakPercent(d *Dossier) float64 {

@@ -70,7 +70,7 @@ func (d *Dossier) conclude(set assume.Set) {
 	result := capacity.Assess(d.History, set)
 	tidyCapacity(&result)
 	d.Capacity = &result
-	for _, o := range cause.Weigh(d.History) {
+	for _, o := range cause.Weigh(d.History, set, nil) {
 		d.Exceedances = append(d.Exceedances, exceedance(o))
 	}
 	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {

@@ -3,37 +3,35 @@ package dossier
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/record"
 )
 
-// ByCause is a figure for each cause; in a reason, nil is a cause ruled out.
+// ByCause is a figure for each cause.
 type ByCause struct {
-	Worked *float64 `json:"worked"`
-	Lashed *float64 `json:"lashed"`
-	Shock  *float64 `json:"shock"`
-	Drift  *float64 `json:"drift"`
+	Worked float64 `json:"worked"`
+	Lashed float64 `json:"lashed"`
+	Shock  float64 `json:"shock"`
+	Drift  float64 `json:"drift"`
 }
 
-// of returns where the figure of a cause is kept.
-func (b *ByCause) of(c cause.Cause) **float64 {
+// byCause takes figures in the order of cause.All.
+func byCause(x [4]float64) ByCause { return ByCause{x[0], x[1], x[2], x[3]} }
+
+// Get returns the figure of a cause.
+func (b ByCause) Get(c cause.Cause) float64 {
 	switch c {
 	case cause.Worked:
-		return &b.Worked
+		return b.Worked
 	case cause.Lashed:
-		return &b.Lashed
+		return b.Lashed
 	case cause.Shock:
-		return &b.Shock
-	default:
-		return &b.Drift
+		return b.Shock
 	}
+	return b.Drift
 }
-
-// Get returns the figure of a cause; nil where it is ruled out.
-func (b ByCause) Get(c cause.Cause) *float64 { return *b.of(c) }
 
 // Span is hours between two bounds, with an estimate.
 type Span struct {
@@ -53,28 +51,55 @@ type Ratio struct {
 // Exceedance is a piece that went over the rated load, with what the record
 // supports about its cause.
 type Exceedance struct {
-	What      cause.What       `json:"what"`
-	Interval  int              `json:"interval"`
-	From      record.Kilogram  `json:"from_kg"`
-	To        *record.Kilogram `json:"to_kg"`
-	Peak      *record.Kilogram `json:"peak_kg"`
-	Hours     *Span            `json:"hours"` // nil for a peak
-	Title     string           `json:"title"`
-	Answer    string           `json:"answer"`
-	Posterior ByCause          `json:"posterior"`
-	Verdict   cause.Cause      `json:"verdict"`
-	Ratio     *Ratio           `json:"likelihood_ratio"` // nil: evidence is not weighed, only ruled out
-	Words     string           `json:"words"`
-	Reasons   []Reason         `json:"reasons"`
-	AskFor    []Ask            `json:"ask_for"`
+	What       cause.What       `json:"what"`
+	Interval   int              `json:"interval"`
+	From       record.Kilogram  `json:"from_kg"`
+	To         *record.Kilogram `json:"to_kg"`
+	Peak       *record.Kilogram `json:"peak_kg"`
+	Hours      *Span            `json:"hours"` // nil for a peak
+	Title      string           `json:"title"`
+	Answer     string           `json:"answer"`
+	Posterior  ByCause          `json:"posterior"`
+	Verdict    cause.Cause      `json:"verdict"`
+	Leader     cause.Cause      `json:"leader"`
+	Ratio      Ratio            `json:"likelihood_ratio"` // of the leader
+	Words      string           `json:"words"`
+	Reasons    []Reason         `json:"reasons"`
+	Otherwise  string           `json:"otherwise"`
+	Matters    []Matter         `json:"matters"`
+	ByCause    []CauseHours     `json:"hours_by_cause"` // empty for a peak
+	AskFor     []Ask            `json:"ask_for"`
+	MayBeUnder bool             `json:"may_be_under"` // it may lie wholly under the rated load
 }
 
-// Reason is why a cause is ruled out.
+// Reason is a row of evidence: what was found, and the logarithm of its
+// likelihood under each cause against the cause that it fits best.
 type Reason struct {
-	ID      string  `json:"id"`
-	Text    string  `json:"text"`
-	RestsOn string  `json:"rests_on"`
-	Log10   ByCause `json:"log10"`
+	ID    string  `json:"id"`
+	Title string  `json:"title"`
+	Text  string  `json:"text"`
+	Reads string  `json:"reads"`
+	Log10 ByCause `json:"log10"`
+}
+
+// Matter is an assumption that moves the likelihood ratio.
+type Matter struct {
+	Name    string      `json:"name"`
+	Low     float64     `json:"low"`
+	High    float64     `json:"high"`
+	Unit    string      `json:"unit"`
+	AtLow   float64     `json:"ratio_at_low"`
+	AtHigh  float64     `json:"ratio_at_high"`
+	FlipsAt *float64    `json:"flips_at"` // value from which another cause leads; nil where none does
+	FlipsTo cause.Cause `json:"flips_to,omitempty"`
+	Text    string      `json:"text"`
+}
+
+// CauseHours is how many of a band's hours a cause can have made.
+type CauseHours struct {
+	Cause cause.Cause `json:"cause"`
+	Low   float64     `json:"low"`
+	High  float64     `json:"high"`
 }
 
 // Ask is a record that would help to settle it.
@@ -88,38 +113,63 @@ type Ask struct {
 func exceedance(o cause.Opinion) Exceedance {
 	x := Exceedance{
 		What: o.What, Interval: o.Interval, From: o.From, To: o.To, Peak: o.Peak,
-		Verdict: o.Verdict, Reasons: []Reason{}, AskFor: []Ask{},
+		Verdict: o.Verdict, Leader: o.Leader, Words: o.Words, MayBeUnder: o.MayBeUnder,
+		Ratio:   Ratio{three(o.Ratio.Value), three(o.Ratio.Low), three(o.Ratio.High), o.Ratio.Against},
+		Reasons: []Reason{}, Matters: []Matter{}, ByCause: []CauseHours{}, AskFor: []Ask{},
 	}
+	x.Posterior = byCause(weights(o.Posterior))
 	if o.What == cause.Band {
 		x.Hours = &Span{tidy(float64(o.Low)), tidy(float64(o.Estimate)), tidy(float64(o.High))}
-	}
-	for _, c := range cause.All {
-		*x.Posterior.of(c) = record.Of(0.0)
-	}
-	for _, c := range o.Open {
-		*x.Posterior.of(c) = record.Of(1 / float64(len(o.Open)))
+		for c, s := range o.Shares {
+			x.ByCause = append(x.ByCause, CauseHours{cause.All[c], tidy(s.Low), tidy(s.High)})
+		}
 	}
 	for _, r := range o.Reasons {
-		x.Reasons = append(x.Reasons, reason(r))
+		for c := range r.Log10 {
+			r.Log10[c] = decimals(r.Log10[c])
+		}
+		x.Reasons = append(x.Reasons, Reason{r.ID, r.Title, r.Text, r.Reads, byCause(r.Log10)})
+	}
+	for _, m := range o.Matters {
+		x.Matters = append(x.Matters, matter(m, o))
 	}
 	for _, a := range o.AskFor {
-		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, math.Round(a.Bits*1e3) / 1e3})
+		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits)})
 	}
 	x.Title = title(x)
-	x.Words = words(o)
-	x.Answer = verdictSentence(o)
+	x.Answer = verdictSentence(&x)
+	x.Otherwise = otherwise(&x)
 	return x
 }
 
-func reason(r cause.Reason) Reason {
-	out := Reason{ID: r.ID, Text: r.Text, RestsOn: r.RestsOn}
-	for _, c := range cause.All {
-		*out.Log10.of(c) = record.Of(0.0)
+// weights keeps three decimals of each weight, such that they add up to 1.
+func weights(w [4]float64) [4]float64 {
+	most, rest := 0, 1.0
+	for c := range w {
+		if w[c] > w[most] {
+			most = c
+		}
 	}
-	for _, c := range r.Rules {
-		*out.Log10.of(c) = nil
+	for c := range w {
+		w[c] = decimals(w[c])
+		if c != most {
+			rest -= w[c]
+		}
 	}
-	return out
+	w[most] = decimals(rest)
+	return w
+}
+
+// decimals keeps three decimals: weights and logarithms mean no more.
+func decimals(x float64) float64 { return math.Round(x*1e3)/1e3 + 0 }
+
+// three keeps three significant digits.
+func three(x float64) float64 {
+	if x == 0 || !record.Finite(x) {
+		return 0
+	}
+	scale := math.Pow(10, 2-math.Floor(math.Log10(math.Abs(x))))
+	return tidy(math.Round(x*scale) / scale)
 }
 
 // title names the piece: "peak of 812 kg", "1.9 h in 640 kg and more".
@@ -128,15 +178,6 @@ func title(x Exceedance) string {
 		return "peak of " + Kg(float64(*x.Peak))
 	}
 	return HoursBetween(x.Hours.Low, x.Hours.High) + " over the rated load in the band " + BandText(x.From, x.To)
-}
-
-// words says how strong the evidence is. This version rules out and does not
-// weigh, so there are two outcomes only.
-func words(o cause.Opinion) string {
-	if o.Verdict != cause.Undecided {
-		return "follows from the record"
-	}
-	return "not weighed in this version"
 }
 
 var phrases = map[cause.Cause]string{
@@ -149,39 +190,69 @@ var phrases = map[cause.Cause]string{
 // Phrase names a cause in a sentence.
 func Phrase(c cause.Cause) string { return phrases[c] }
 
-func verdictSentence(o cause.Opinion) string {
-	if o.Verdict != cause.Undecided {
-		return fmt.Sprintf("By the record it was %s, if what the reasons rest on is true.", Phrase(o.Verdict))
-	}
-	var open, out []string
-	for _, c := range cause.All {
-		if contains(o.Open, c) {
-			open = append(open, Phrase(c))
-		} else {
-			out = append(out, Phrase(c))
-		}
-	}
+// Times writes a likelihood ratio: "120 times", "as likely".
+func Times(x float64) string {
 	switch {
-	case len(out) == 0 && rulesOut(o.Reasons):
-		return "Undecided: the record contradicts itself, its reasons rule out every cause."
-	case len(out) == 0:
-		return "Undecided: the record rules out no cause."
+	case x >= 9.95:
+		return Grouped(math.Round(three(x)))
+	case x >= 0.095:
+		return fmt.Sprintf("%.1f", x)
 	}
-	return fmt.Sprintf("Undecided between %s. Ruled out: %s.", list(open, "and"), list(out, "and"))
+	return "under 0.1"
 }
 
-// rulesOut reports whether any of the reasons rules a cause out.
-func rulesOut(reasons []cause.Reason) bool {
-	return slices.ContainsFunc(reasons, func(r cause.Reason) bool { return len(r.Rules) > 0 })
+// verdictSentence says what the record supports, how strongly, and over what range.
+func verdictSentence(x *Exceedance) string {
+	r := x.Ratio
+	fits := fmt.Sprintf("%s times as likely as under %s (%s to %s within what is assumed)", Times(r.Value), Phrase(r.Against), Times(r.Low), Times(r.High))
+	switch {
+	case x.Verdict != cause.Undecided:
+		return fmt.Sprintf("The record supports %s: what it shows is %s. That is %s.", Phrase(x.Verdict), fits, x.Words)
+	case x.MayBeUnder:
+		return "Undecided: these hours may lie under the rated load, because " + mayBeUnder(x) + "."
+	case r.Value < 2:
+		return fmt.Sprintf("Undecided: the record fits %s about as well as %s.", Phrase(x.Leader), Phrase(r.Against))
+	case r.Low < 1:
+		return fmt.Sprintf("Undecided: it fits %s best, what it shows being %s; the other can come out ahead.", Phrase(x.Leader), fits)
+	}
+	return fmt.Sprintf("Undecided: it fits %s best, what it shows being %s; that is not enough to name it.", Phrase(x.Leader), fits)
 }
 
-func contains(cs []cause.Cause, c cause.Cause) bool {
-	for _, x := range cs {
-		if x == c {
-			return true
+func mayBeUnder(x *Exceedance) string {
+	if x.Hours.Low < x.Hours.High && x.Hours.Estimate < x.Hours.High {
+		return "the band holds loads under it as well"
+	}
+	return "they may be older than the interval"
+}
+
+// otherwise states the best alternative reading fairly: what speaks for it.
+func otherwise(x *Exceedance) string {
+	rival := x.Ratio.Against
+	var speaks []string
+	for _, r := range x.Reasons {
+		if r.Log10.Get(rival) > r.Log10.Get(x.Leader)+0.1 {
+			speaks = append(speaks, r.Text)
 		}
 	}
-	return false
+	if len(speaks) == 0 {
+		return fmt.Sprintf("The best other reading is %s; nothing in the record fits it better.", Phrase(rival))
+	}
+	return fmt.Sprintf("The best other reading is %s. For it speaks: %s.", Phrase(rival), strings.Join(speaks, "; "))
+}
+
+// matter puts an assumption that matters into words.
+func matter(m cause.Matter, o cause.Opinion) Matter {
+	out := Matter{Name: m.Name, Low: tidy(m.Low), High: tidy(m.High), Unit: m.Unit, AtLow: three(m.AtLow), AtHigh: three(m.AtHigh)}
+	unit := ""
+	if m.Unit != "1" {
+		unit = " " + m.Unit
+	}
+	out.Text = fmt.Sprintf("%s: %s at %s%s, %s at %s%s", m.Name, Times(m.AtLow), Grouped(m.Low), unit, Times(m.AtHigh), Grouped(m.High), unit)
+	if m.FlipsAt != nil {
+		out.FlipsAt, out.FlipsTo = record.Of(three(*m.FlipsAt)), m.FlipsTo
+		out.Text += fmt.Sprintf("; from about %s%s on %s comes out ahead", Grouped(three(*m.FlipsAt)), unit, Phrase(m.FlipsTo))
+	}
+	return out
 }
 
 // list joins words: "a, b and c".

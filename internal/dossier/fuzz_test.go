@@ -79,8 +79,11 @@ func sound(t *testing.T, d *dossier.Dossier) {
 		ordered("spectrum factor", e.FactorKp.Low, e.FactorKp.Estimate, e.FactorKp.High)
 	}
 	for _, x := range d.Exceedances {
-		if x.Verdict == cause.Worked {
-			t.Fatalf("got %+v, want nobody accused", x)
+		if x.Verdict == cause.Worked && (x.Ratio.Low < 1 || x.Posterior.Worked < 0.75 || x.Hours != nil && x.Hours.Low == 0) {
+			t.Fatalf("got %+v, want nobody accused lightly", x)
+		}
+		if r := x.Ratio; !(0 <= r.Low && r.Low <= r.Value && r.Value <= r.High && r.Against != x.Leader) {
+			t.Fatalf("got a ratio of %+v for %s, want it within its range and against another", r, x.Leader)
 		}
 		if x.Hours != nil {
 			ordered("hours", x.Hours.Low, &x.Hours.Estimate, &x.Hours.High)

@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -105,11 +106,9 @@ func highest(d *Dossier) string {
 	return fmt.Sprintf("a peak of %s, %s of %s, and %s over it", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated, hours)
 }
 
-// condition stands beside every cause that is named.
-const condition = ", if what its reasons rest on is true"
-
-// byVerdict says what came of the pieces: "1.9 h came from tie-down over the
-// platform; the peak of 812 kg stays undecided".
+// byVerdict says what came of the pieces: "the record supports tie-down over
+// the platform as the cause of 1.9 h (strong support); the peak of 812 kg stays
+// undecided".
 func byVerdict(d *Dossier) string {
 	var parts []string
 	for _, verdict := range append(slices.Clone(cause.All), cause.Undecided) {
@@ -118,15 +117,26 @@ func byVerdict(d *Dossier) string {
 		case subject == "":
 		case all && verdict == cause.Undecided:
 			parts = append(parts, "the record alone does not say why")
-		case all:
-			parts = append(parts, "all of it came from "+Phrase(verdict)+condition)
 		case verdict == cause.Undecided:
 			parts = append(parts, subject+" "+stay(subject)+" undecided")
+		case all:
+			parts = append(parts, "the record supports "+Phrase(verdict)+" as the cause of all of it ("+weakest(d, verdict)+")")
 		default:
-			parts = append(parts, subject+" came from "+Phrase(verdict)+condition)
+			parts = append(parts, "the record supports "+Phrase(verdict)+" as the cause of "+subject+" ("+weakest(d, verdict)+")")
 		}
 	}
 	return strings.Join(parts, "; ")
+}
+
+// weakest returns the words for the weakest support among the pieces with a verdict.
+func weakest(d *Dossier, verdict cause.Cause) string {
+	least := math.Inf(1)
+	for _, x := range d.Exceedances {
+		if x.Verdict == verdict {
+			least = min(least, x.Ratio.Value)
+		}
+	}
+	return cause.Words(least)
 }
 
 // piecesWith names the pieces with a verdict, and says whether they are all.

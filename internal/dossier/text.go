@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"ratchetmark/internal/cause"
+	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
 
@@ -133,32 +133,21 @@ func (p *printer) exceedances(d *Dossier) {
 		p.line("")
 		p.wrap("  - ", "    ", x.Title+", "+IntervalText(d.History, x.Interval)+".")
 		p.wrap("    ", "    ", x.Answer)
+		if text := SharedText(&x); text != "" {
+			p.wrap("    ", "    ", text)
+		}
+		p.line("    weights: %s", WeightsText(&x))
 		for _, r := range x.Reasons {
-			p.wrap("    ", "      ", ReasonText(r))
+			p.wrap("    ", "      ", ReasonText(&x, r)+".")
+		}
+		p.wrap("    ", "      ", x.Otherwise)
+		for _, m := range x.Matters {
+			p.wrap("    assumed ", "      ", m.Text+".")
 		}
 		for _, a := range x.AskFor {
 			p.wrap("    ", "      ", fmt.Sprintf("Ask for: %s (%s).", a.Record, a.Why))
 		}
 	}
-}
-
-// ReasonText writes a reason with what it rules out and what that rests on.
-func ReasonText(r Reason) string {
-	if out := RuledOut(r); out != "" {
-		return fmt.Sprintf("Not %s: %s. Rests on: %s.", out, r.Text, r.RestsOn)
-	}
-	return fmt.Sprintf("To note: %s.", r.Text)
-}
-
-// RuledOut names the causes a reason rules out.
-func RuledOut(r Reason) string {
-	var words []string
-	for _, c := range cause.All {
-		if r.Log10.Get(c) == nil {
-			words = append(words, Phrase(c))
-		}
-	}
-	return list(words, "or")
 }
 
 func (p *printer) exposure(d *Dossier) {
@@ -172,6 +161,9 @@ func (p *printer) exposure(d *Dossier) {
 	p.wrap("  ", "  ", AsRead)
 	p.line("")
 	for _, a := range d.Assumptions {
+		if a.Group == assume.ForCauses && !a.Edited {
+			continue // those that matter stand with each piece, all in the result as data
+		}
 		p.wrap("  assumed: ", "    ", AssumptionText(a))
 	}
 }

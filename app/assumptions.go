@@ -1,0 +1,100 @@
+package app
+
+import (
+	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
+
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/chart"
+	"ratchetmark/internal/dossier"
+)
+
+// Assumptions lists the assumptions of a group, with their sources, to change
+// them.
+type Assumptions struct {
+	view
+	Group string // of the assumptions; empty for those that belong to none
+	Title string
+}
+
+func (c *Assumptions) listed() []assume.Assumption {
+	var out []assume.Assumption
+	for _, a := range c.d().Assumptions {
+		if a.Group == c.Group {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// mount draws the assumptions as a table, for paper: the fields to change them
+// in are made only when they are asked for.
+func (c *Assumptions) mount(element js.Value) {
+	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
+	var rows []chart.Row
+	for _, a := range c.listed() {
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), c.source(a)}})
+	}
+	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
+}
+
+// id names the input of an assumption.
+func (c *Assumptions) id(a assume.Assumption, part string) string { return string(a.ID) + "-" + part }
+
+func (c *Assumptions) name(a assume.Assumption) string {
+	if a.Unit == "1" {
+		return a.Name
+	}
+	return a.Name + ", " + a.Unit
+}
+
+func (c *Assumptions) source(a assume.Assumption) string {
+	switch {
+	case a.Edited:
+		return "set for this case"
+	case a.Status == assume.Guess:
+		return string(a.Status)
+	}
+	return a.Source + "; " + string(a.Status)
+}
+
+// parts are the values of an assumption that can be set.
+func (c *Assumptions) parts(a assume.Assumption) []string {
+	if a.Fixed {
+		return []string{"value"}
+	}
+	return []string{"low", "value", "high"}
+}
+
+func (c *Assumptions) partLabel(a assume.Assumption, part string) string {
+	if part == "value" && !a.Fixed {
+		return "usual"
+	}
+	return part
+}
+
+// text is what the input shows: what was refused as it was typed, else the
+// value in use.
+func (c *Assumptions) text(a assume.Assumption, part string) string {
+	if r, ok := c.Model.Case().Refused[a.ID]; ok && r.Part == part {
+		return r.Text
+	}
+	switch part {
+	case "low":
+		return dossier.Plain(a.Low)
+	case "high":
+		return dossier.Plain(a.High)
+	}
+	return dossier.Plain(a.Value)
+}
+
+func (c *Assumptions) problem(a assume.Assumption) string {
+	return c.Model.Case().Refused[a.ID].Why
+}
+
+func (c *Assumptions) set(event vugu.DOMEvent, a assume.Assumption, part string) {
+	text := event.PropString("target", "value")
+	c.Model.Do(func() { c.Model.Assume(a.ID, part, text) })
+}
+
+func (c *Assumptions) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a.ID) }) }

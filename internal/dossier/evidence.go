@@ -1,0 +1,83 @@
+package dossier
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ratchetmark/internal/cause"
+)
+
+// Pull is how far a row of evidence pulls towards the leading cause and away
+// from its best rival: the logarithm of their likelihoods; below zero, towards
+// the rival.
+func Pull(x *Exceedance, r Reason) float64 {
+	return r.Log10.Get(x.Leader) - r.Log10.Get(x.Ratio.Against)
+}
+
+// hardlyPulls is the pull under which a row of evidence tells the two apart no
+// further: a factor of a quarter.
+const hardlyPulls = 0.1
+
+// ReasonText writes a row of evidence with how much better it fits which cause.
+func ReasonText(x *Exceedance, r Reason) string {
+	return PullText(x, r) + ": " + r.Text
+}
+
+// PullText says how much better a row of evidence fits which of the two causes.
+func PullText(x *Exceedance, r Reason) string {
+	pull := Pull(x, r)
+	times := Times(math.Pow(10, math.Abs(pull)))
+	switch {
+	case pull >= hardlyPulls:
+		return fmt.Sprintf("fits %s %s times better", short[x.Leader], times)
+	case pull <= -hardlyPulls:
+		return fmt.Sprintf("fits %s %s times better", short[x.Ratio.Against], times)
+	}
+	return "fits both alike"
+}
+
+// short names causes where there is little room.
+var short = map[cause.Cause]string{
+	cause.Worked: "work", cause.Lashed: "tie-down", cause.Shock: "a shock", cause.Drift: "drift",
+}
+
+// Short names a cause where there is little room.
+func Short(c cause.Cause) string { return short[c] }
+
+// WeightsText writes the weight of each cause.
+func WeightsText(x *Exceedance) string {
+	var parts []string
+	for _, c := range cause.All {
+		parts = append(parts, short[c]+" "+WeightText(x.Posterior.Get(c)))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// WeightText writes a weight in percent, and none as certain.
+func WeightText(w float64) string {
+	switch {
+	case w < 0.01:
+		return "under 1 %"
+	case w > 0.99:
+		return "over 99 %"
+	}
+	return digits(100*w, 0) + " %"
+}
+
+// SharedText says how a band's hours may divide among the causes, where the
+// record bounds that; empty where it does not.
+func SharedText(x *Exceedance) string {
+	var parts []string
+	for _, s := range x.ByCause {
+		if s.Low >= 0.05 && x.Hours.High-s.Low >= 0.05 {
+			parts = append(parts, fmt.Sprintf("at least %s cannot have come from anything but %s", H(s.Low), Phrase(s.Cause)))
+		} else if s.Cause == x.Leader && s.High > 0 && x.Hours.High-s.High >= 0.05 {
+			parts = append(parts, fmt.Sprintf("at most %s can have come from %s", H(s.High), Phrase(s.Cause)))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Of the " + H(x.Hours.High) + ", " + list(parts, "and") + "."
+}
