@@ -60,9 +60,9 @@ func (w *world) wait(to float64) {
 	w.t = to
 }
 
-// shootUntil reads the counters at every planned time before t.
+// shootUntil reads the counters at every planned time up to t.
 func (w *world) shootUntil(t float64) {
-	for len(w.plan) > 0 && w.plan[0] < t {
+	for len(w.plan) > 0 && w.plan[0] <= t+1e-9 {
 		w.shots = append(w.shots, w.c.clone())
 		w.plan = w.plan[1:]
 	}
