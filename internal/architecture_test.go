@@ -26,6 +26,8 @@ var arrows = map[string][]string{
 	"fatigue":  {"record", "assume"},
 	"lashing":  {"record", "assume"},
 	"cause":    {"record", "assume", "bodymass", "lashing"},
+	"simulate": {"record", "bodymass"}, // not cause: it is what cause is scored against
+	"score":    nil,
 	"dossier":  {"record", "assume", "batch", "capacity", "fatigue", "cause"},
 }
 
