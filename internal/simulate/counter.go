@@ -31,6 +31,7 @@ type episode struct {
 	hours  float64
 	moving float64 // share of it in movement, as far as load sensing lets
 	by     origin
+	goesOn bool    // moves on, whatever load sensing does
 	sharp  float64 // load that it reaches for a moment, if above load, as while tightening a strap
 }
 
@@ -109,19 +110,25 @@ func (w *world) run(e episode) {
 func (w *world) count(e episode, h float64) {
 	reading := w.cell.read(e.load, w.t)
 	moving := 0.0
-	if reading <= w.m.sensing {
+	if reading <= w.m.sensing || e.goesOn {
 		moving = e.moving * h
-		w.loud = false
-	} else if !w.loud {
-		w.loud = true
-		w.note(logAlarm, reading)
 	}
+	w.alarm(reading)
 	w.c.powered += h
 	w.c.moving += moving
 	if w.log != nil {
 		w.log.use(w.t, h, moving)
 	}
 	w.spread(e, reading, h)
+}
+
+// alarm notes when the reading rises above what load sensing acts at.
+func (w *world) alarm(reading float64) {
+	loud := reading > w.m.sensing
+	if loud && !w.loud {
+		w.note(logAlarm, reading)
+	}
+	w.loud = loud
 }
 
 // spread puts the hours into the bands that the reading and its noise reach.

@@ -129,13 +129,14 @@ var (
 	leanPull     = row("pull on the rail", 15, 250, "kg", LogUniform, "overload", "a hand to a chain hoist")
 	leanFor      = row("time of leaning or pulling", 0.01, 0.5, "h", LogUniform, "overload", "moments to a break")
 	overFor      = row("time of an overload", 0.02, 4, "h", LogUniform, "overload", "until unloaded; moments to an afternoon")
+	overMoving   = row("chance that an overload goes on moving", 0.06, 0.06, "", Uniform, "overload", "one that appears in movement leaves movement possible")
 	overnight    = row("chance of a night powered and loaded, per day in use", 0.003, 0.003, "", Uniform, "day", "key left on, material left up")
 	nightLoad    = row("material left overnight, of the rated load", 0.1, 1.5, "", LogUniform, "night", "what is needed next morning")
 )
 
 // Shocks.
 var (
-	shockRate = row("shocks per powered hour of work", 0.0005, 0.04, "1/h", LogUniform, "hire", "driving over kerbs, snags, dropped loads")
+	shockRate = row("shocks per powered hour of work", 0.0003, 0.02, "1/h", LogUniform, "hire", "driving over kerbs, snags, dropped loads")
 	shockAmp  = row("load of a shock, of the static load", 1.2, 3, "", LogUniform, "shock", "amplification from a kerb to a drop")
 	shockFor  = row("length of a shock", 0.1, 8, "s", LogUniform, "shock", "a blow to bouncing")
 	snagShare = row("share of shocks that are a snag", 0.3, 0.3, "", Uniform, "shock", "the platform caught under a beam")
@@ -149,7 +150,7 @@ var (
 // Trips.
 var (
 	hauliers     = row("hauliers a machine meets", 1, 4.99, "", Uniform, "life", "own and others")
-	neverRails   = row("share of hauliers who never lash over the rails", 0.66, 0.66, "", Uniform, "haulier", "as told")
+	neverRails   = row("share of hauliers who never lash over the rails", 0.70, 0.70, "", Uniform, "haulier", "as told")
 	alwaysRails  = row("share of the rest who always do", 0.35, 0.35, "", Uniform, "haulier", "the others at times")
 	railsAtTimes = row("chance of it for those who do it at times", 0.1, 0.8, "", Uniform, "haulier", "when the hooks are short or it is late")
 	staysOn      = row("chance that a haulier leaves the power on", 0, 0.6, "", Uniform, "haulier", "key in the switch")
@@ -168,6 +169,7 @@ var (
 	blockChance  = row("chance of a block under the platform", 0.25, 0.25, "", Uniform, "trip", "timber, or the platform rests on the deck")
 	blockTakes   = row("share of the force that the block takes", 0.2, 0.97, "", Uniform, "trip", "most of it if it fits")
 	tensionLeft  = row("share of the tension left at the end of the trip", 0, 1, "", Uniform, "trip", "settling takes all of it at worst")
+	sway         = row("highest tension on the way, of what is left", 1, 1.3, "", Uniform, "trip", "the machine works on its tyres")
 	cinch        = row("overshoot while tightening", 1, 1.2, "", Uniform, "trip", "the last pull of the ratchet")
 	winchChance  = row("chance that a winch or its rope rests on the platform", 0.012, 0.012, "", Uniform, "trip", "counted as lashed: it is part of the carriage")
 	winchLoad    = row("load of it", 40, 600, "kg", LogUniform, "trip", "a hook to a tight rope")
@@ -198,6 +200,7 @@ var (
 	custodyLost  = row("share of custody that is missing", 0, 0.35, "", Uniform, "life", "papers lost")
 	custodyWrong = row("share of custody a day off", 0, 0.12, "", Uniform, "life", "booked the day after")
 	custodyByDay = row("chance that custody is kept by day", 0.12, 0.12, "", Uniform, "life", "trips within a day vanish")
+	daysLost     = row("share of days whose use is missing", 0, 0.3, "", Uniform, "life", "no network")
 	eventsLost   = row("share of events that are missing", 0, 0.3, "", Uniform, "life", "overwritten, not read")
 	eventsKept   = row("events a machine keeps", 40, 1500, "", LogUniform, "life", "a ring of limited length")
 	eventSort    = row("chance for each kind of event to be logged", 0.75, 0.75, "", Uniform, "life", "alarms, power, rises of the peak")

@@ -63,11 +63,12 @@ func (w *writer) events(all []event) []record.Event {
 	return out
 }
 
-// daily writes the use of the days on which the machine was used.
+// daily writes the use of each day, also of those without any.
 func (w *writer) daily(days []use, meters meters) []record.Daily {
 	var out []record.Daily
+	lost := w.d.of(daysLost)
 	for i, u := range days {
-		if u.powered == 0 {
+		if w.d.happens(lost) {
 			continue
 		}
 		r := record.Daily{Date: record.Date{Time: w.start.AddDate(0, 0, i)}}

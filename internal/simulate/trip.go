@@ -92,10 +92,10 @@ func (w *world) lash(strap, left float64, onward bool, end float64) {
 		return
 	}
 	const parts = 4
-	lost, hours := 1-d.of(tensionLeft), (end-w.t)/parts
+	lost, most, hours := 1-d.of(tensionLeft), d.of(sway), (end-w.t)/parts
 	for i := range parts {
 		now := strap * (1 - lost*(float64(i)+0.5)/parts)
-		w.rideOn(episode{load: now + left, hours: hours, by: lashed})
+		w.rideOn(episode{load: now + left, sharp: now*most + left, hours: hours, by: lashed})
 	}
 }
 

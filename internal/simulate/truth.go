@@ -25,7 +25,7 @@ type Truth struct {
 // counters behind its readings.
 func truths(c *record.Case, shots []counters) []Truth {
 	h := record.Lay(c)
-	var out []Truth
+	out := []Truth{}
 	for k, v := range h.Intervals {
 		after := shots[v.After]
 		if v.PeakRose && *v.Peak > h.Rated {

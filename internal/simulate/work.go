@@ -65,7 +65,7 @@ func (w *world) stretch(h *hirer, hours, to float64) {
 // be: whether it is over the rated load depends on the machine.
 func (w *world) overload(h *hirer, static, to float64) {
 	d := w.d
-	e := episode{by: worked, moving: h.moving}
+	e := episode{by: worked, moving: h.moving, goesOn: d.chance(overMoving)}
 	switch {
 	case d.chance(overCrowd):
 		e.load = h.people(d, w.m.persons+d.whole(crowdMore)) + h.tools
