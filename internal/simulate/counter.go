@@ -197,15 +197,12 @@ func (w *world) raise(e episode, u float64) {
 		return
 	}
 	reading += w.cell.noise * highest(seconds/max(w.m.hold, 0.5), u)
-	if reading <= w.c.peak {
+	if w.m.shownPeak(reading) <= w.m.shownPeak(w.c.peak) {
 		return
 	}
-	before := w.c.peak
 	w.c.peak, w.c.peakAt, w.c.peakTrue, w.c.peakBy = reading, w.t, load, e.by
 	if load <= w.m.rated {
 		w.c.peakBy = drift
 	}
-	if w.m.shownPeak(reading) > w.m.shownPeak(before) {
-		w.note(logPeak, reading)
-	}
+	w.note(logPeak, reading)
 }

@@ -17,7 +17,7 @@ type Scene struct{ w *world }
 
 // NewScene makes a scene with a cell that reads zero kg too much, times gain.
 func NewScene(zero, gain, noise float64) Scene {
-	m := machine{rated: 200, sensing: 220, edges: []float64{0, 100, 180, 250, 400}, open: true, step: 0.1, peakStep: 1, hold: 1, cap: math.Inf(1)}
+	m := machine{rated: 200, sensing: 220, edges: []float64{0, 100, 180, 250, 400}, open: true, step: 0.1, peakStep: 1, hold: 1, limit: math.Inf(1)}
 	c := cell{zero: zero, gain: gain, noise: max(noise, 1e-9), faultGain: 1, from: math.Inf(1), to: math.Inf(1)}
 	return Scene{&world{d: newDraw(1, 0, 0), m: m, cell: c, c: newCounters(m.count()), log: &log{}}}
 }

@@ -23,12 +23,12 @@ type machine struct {
 	truncate bool
 	peakStep float64 // kg
 	hold     float64 // s, the least time that sets the peak
-	cap      float64 // the most the peak register shows
+	limit    float64 // the most the peak register shows
 	joltRate float64
 }
 
 func newMachine(d draw) machine {
-	m := machine{platform: d.of(platformMass), step: 0.1, peakStep: 1, cap: math.Inf(1), joltRate: d.of(joltRate)}
+	m := machine{platform: d.of(platformMass), step: 0.1, peakStep: 1, limit: math.Inf(1), joltRate: d.of(joltRate)}
 	m.plate(d)
 	m.acts = math.Ceil(m.rated * d.of(sensingAt))
 	m.sensing = m.acts
@@ -44,7 +44,7 @@ func newMachine(d draw) machine {
 	}
 	m.hold = d.of(peakHold)
 	if d.chance(peakCap) {
-		m.cap = math.Round(m.rated * d.of(peakLimit))
+		m.limit = math.Round(m.rated * d.of(peakLimit))
 	}
 	m.bands(d)
 	return m
@@ -137,5 +137,5 @@ func (m *machine) shownHours(h float64) record.Hour {
 
 // shownPeak is the peak as the machine shows it.
 func (m *machine) shownPeak(kg float64) record.Kilogram {
-	return record.Kilogram(math.Round(min(kg, m.cap)/m.peakStep) * m.peakStep)
+	return record.Kilogram(math.Round(min(kg, m.limit)/m.peakStep) * m.peakStep)
 }
