@@ -195,7 +195,7 @@ var (
 	readTrips    = row("share of lives read before and after every trip", 0.45, 0.45, "", Uniform, "life", "careful depots")
 	readYard     = row("share of the rest read when leaving and entering the yard", 0.60, 0.60, "", Uniform, "life", "else at fixed periods")
 	readEvery    = row("those periods", 7, 150, "d", LogUniform, "life", "weekly to twice a year")
-	noBands      = row("chance that a reading has no bands", 0.02, 0.02, "", Uniform, "reading", "only the peak was noted")
+	noBands      = row("chance that a reading has neither bands nor hours", 0.02, 0.02, "", Uniform, "reading", "only the peak was noted")
 	noPeak       = row("chance that a reading has no peak", 0.04, 0.04, "", Uniform, "reading", "only the bands were noted")
 	custodyLost  = row("share of custody that is missing", 0, 0.35, "", Uniform, "life", "papers lost")
 	custodyWrong = row("share of custody a day off", 0, 0.12, "", Uniform, "life", "booked the day after")

@@ -104,7 +104,7 @@ func (w *writer) reading(t float64, c *counters, meters meters) record.Reading {
 	if w.available == WithCustody || w.available == WithEvents {
 		switch {
 		case w.d.chance(noBands):
-			r.Bands = nil
+			r.Bands, r.Powered, r.Moving = nil, nil, nil
 		case w.d.chance(noPeak):
 			r.Peak, r.PeakAt = nil, nil
 		}
