@@ -2,7 +2,6 @@ package simulate_test
 
 import (
 	"encoding/json"
-	"fmt"
 	"reflect"
 	"slices"
 	"sync"
@@ -37,13 +36,12 @@ func TestTruthFitsTheRecord(t *testing.T) {
 	g, mixed, bands := simulate.New(3), 0, 0
 	for i := range 2000 {
 		l := g.Life(i)
-		seen := map[string]bool{}
+		seen := map[simulate.Key]bool{}
 		for _, x := range l.Truth {
-			key := fmt.Sprint(x.What, x.Interval, x.From)
-			if seen[key] {
-				t.Errorf("life %d: got %s twice, want once", i, key)
+			if seen[x.Key()] {
+				t.Errorf("life %d: got %v twice, want once", i, x.Key())
 			}
-			seen[key] = true
+			seen[x.Key()] = true
 			if x.What == simulate.Peak {
 				peakFits(t, i, &l, x)
 			} else if bandFits(t, i, &l, x); x.Cause != simulate.None {
@@ -188,5 +186,18 @@ func BenchmarkLife(b *testing.B) {
 	g := simulate.New(1)
 	for i := 0; b.Loop(); i++ {
 		g.Life(i)
+	}
+}
+
+func TestClass(t *testing.T) {
+	for i, cause := range []string{simulate.Worked, simulate.Lashed, simulate.Shock, simulate.Drift} {
+		if got := (simulate.Truth{Cause: cause}).Class(); got != i || simulate.Causes[i] != cause {
+			t.Errorf("%s: got class %d, want %d", cause, got, i)
+		}
+	}
+	for _, cause := range []string{simulate.Other, simulate.None} {
+		if got := (simulate.Truth{Cause: cause}).Class(); got != -1 {
+			t.Errorf("%s: got class %d, want -1", cause, got)
+		}
 	}
 }

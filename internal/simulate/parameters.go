@@ -46,7 +46,7 @@ var (
 	scissorShare = row("share of scissor lifts among the rest", 0.75, 0.75, "", Uniform, "life", "a mixed fleet")
 	spareLoad    = row("rated load beyond persons and tools", 0, 1, "of 180 kg (boom), 400 kg (scissor), 80 kg (mast)", Triangular, "life", "plates carry more than the smallest rated load of n x 80 + 40 kg")
 	oddPlate     = row("chance that rated load and persons do not agree", 0.12, 0.12, "", Uniform, "life", "older rules, other countries, wrong plates")
-	oddRated     = row("rated load of such a machine", 100, 600, "kg", Uniform, "life", "as above")
+	oddRated     = row("rated load of such a machine", 80, 500, "kg", Uniform, "life", "as above")
 	sensingAt    = row("load at which load sensing acts, of the rated load", 1.00, 1.28, "", Uniform, "life", "rules say 1.0 to 1.2; wider")
 	sensingFails = row("chance that load sensing is missing or overridden", 0.07, 0.07, "", Uniform, "life", "older machines, faults, bridging")
 	plateSensing = row("chance that the load of load sensing is known", 0.55, 0.55, "", Uniform, "life", "seldom on the plate")

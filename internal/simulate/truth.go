@@ -1,6 +1,10 @@
 package simulate
 
-import "ratchetmark/internal/record"
+import (
+	"slices"
+
+	"ratchetmark/internal/record"
+)
 
 // What a piece is, as the result of an assessment names it.
 const (
@@ -19,6 +23,25 @@ type Truth struct {
 	Share    float64         `json:"share"`    // of the hours that are of this cause; 1 for a peak, 0 with None
 	Hours    *Hours          `json:"hours"`    // over the rated load, of a band; nil for a peak
 	True     *float64        `json:"true_kg"`  // true load when the peak was set; nil for a band
+}
+
+// Key tells the pieces of one life apart.
+type Key struct {
+	What     string
+	Interval int
+	From     record.Kilogram
+}
+
+// Key returns which piece the truth is about.
+func (t Truth) Key() Key { return Key{t.What, t.Interval, t.From} }
+
+// Class returns the index of the cause among worked, lashed, shock and drift,
+// the first four of Causes; -1 where it is none of them.
+func (t Truth) Class() int {
+	if i := slices.Index(Causes, t.Cause); i < int(other) {
+		return i
+	}
+	return -1
 }
 
 // truths lists the pieces of a case with what is known of each. shots are the
