@@ -65,8 +65,8 @@ type Opinion struct {
 // range, and the posterior, for a verdict. Wrongly saying that a machine was
 // overloaded at work is the worst error, so that it takes most.
 var required = map[Cause]struct{ ratio, posterior float64 }{
-	Worked: {1, 0.75},
-	Lashed: {1, 0.7},
+	Worked: {1, 0.7},
+	Lashed: {1, 0.65},
 	Shock:  {1, 0.7},
 	Drift:  {1, 0.85},
 }

@@ -178,13 +178,17 @@ const goesWithTrips = 0.25
 // patternOf: tie-down goes with trips; the rest does not. Each share is unknown
 // and even (Beta(1,1)), but that without trips under tie-down, which is small.
 func patternOf(e *ask) float64 {
-	p := e.pattern
-	same := betaBinomial(p.tripOver+p.restOver, p.tripNot+p.restNot, 1, 2)
 	if e.cause == iLashed {
-		withTrips := betaBinomial(p.tripOver, p.tripNot, 1, 2) * betaBinomial(p.restOver, p.restNot, 0.5, 3)
-		return goesWithTrips*withTrips + (1-goesWithTrips)*same
+		return e.pattern.lashed
 	}
-	return same
+	return e.pattern.otherwise
+}
+
+// weigh works out how probable the pattern is.
+func (p *pattern) weigh() {
+	p.otherwise = betaBinomial(p.tripOver+p.restOver, p.tripNot+p.restNot, 1, 2)
+	withTrips := betaBinomial(p.tripOver, p.tripNot, 1, 2) * betaBinomial(p.restOver, p.restNot, 0.5, 3)
+	p.lashed = goesWithTrips*withTrips + (1-goesWithTrips)*p.otherwise
 }
 
 // betaBinomial returns B(a+yes, b+no)/B(a, b): the chance of one sequence.

@@ -94,7 +94,10 @@ func (f *facts) readAfter() {
 
 // pattern is in how many other intervals something went over, with trips and
 // without, by custody.
-type pattern struct{ tripOver, tripNot, restOver, restNot int }
+type pattern struct {
+	tripOver, tripNot, restOver, restNot int
+	lashed, otherwise                    float64 // how probable it is
+}
 
 func (f *facts) readPattern() {
 	if !f.custody.known {
@@ -122,6 +125,7 @@ func (f *facts) readPattern() {
 		}
 	}
 	if p.tripOver+p.tripNot > 0 && p.restOver+p.restNot > 0 {
+		p.weigh()
 		f.pattern = &p
 	}
 }

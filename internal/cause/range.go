@@ -37,6 +37,18 @@ func (w *weigher) with(p param, x float64) variation {
 	return v
 }
 
+// likelihoods weighs a piece under a variation. What does not differ is taken
+// from the usual scores.
+func (v *variation) likelihoods(f *facts, base, next scores, applies []bool) [4]float64 {
+	copy(next, base)
+	for c := range v.models {
+		if v.touches[c] {
+			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, v.touches != ofAll, next)
+		}
+	}
+	return likelihoods(next, applies, &v.values)
+}
+
 // Ratio is a likelihood ratio with its range as the assumptions move.
 type Ratio struct {
 	Value, Low, High float64
@@ -109,9 +121,7 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 		if only := paramTable[v.param].only; only != "" && !appliesTo(only, applies) {
 			continue
 		}
-		copy(next, base)
-		weighItems(f, &v.models, &v.values, applies, v.touches, next)
-		like := likelihoods(next, applies, &v.values)
+		like := v.likelihoods(f, base, next, applies)
 		ratio := logRatio(like, leader)
 		m := &byParam[v.param]
 		if m.Name == "" {
@@ -168,7 +178,7 @@ func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, 
 		}
 		m := all[best]
 		if m.flipsIndex >= 0 {
-			m.FlipsAt = record.Of(w.flip(f, base, applies, leader, param(best), w.varied[m.flipsIndex].values[best], usual))
+			m.FlipsAt = record.Of(w.flip(f, base, applies, leader, param(best), w.varied[m.flipsIndex].values[best], usual, min(m.AtLow, m.AtHigh)))
 		}
 		m.AtLow, m.AtHigh = math.Exp(m.AtLow), math.Exp(m.AtHigh)
 		out = append(out, m)
@@ -180,20 +190,19 @@ func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, 
 // noticeable is how far, in ln, an assumption has to move the ratio to be named.
 const noticeable = 0.2
 
-// flip finds about where, between its usual value and an end, an assumption
-// turns the leader over: by halving, to a sixteenth of the way.
-func (w *weigher) flip(f *facts, base scores, applies []bool, leader int, p param, end, usual float64) float64 {
+// flip finds about where, between its usual value and an end where another
+// leads, an assumption turns the leader over: twice by the straight line between
+// the nearest values on either side. Another leads at the value returned.
+func (w *weigher) flip(f *facts, base scores, applies []bool, leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
 	next := make(scores, len(base))
-	for range 4 {
-		middle := (near + far) / 2
-		v := w.with(p, middle)
-		copy(next, base)
-		weighItems(f, &v.models, &v.values, applies, v.touches, next)
-		if logRatio(likelihoods(next, applies, &v.values), leader) < 0 {
-			far = middle
+	for range 2 {
+		at := near + (far-near)*usual/(usual-atEnd)
+		v := w.with(p, at)
+		if ratio := logRatio(v.likelihoods(f, base, next, applies), leader); ratio < 0 {
+			far, atEnd = at, ratio
 		} else {
-			near = middle
+			near, usual = at, ratio
 		}
 	}
 	return far

@@ -23,12 +23,14 @@ type scores [][4]float64
 func weighItems(f *facts, ms *[4]model, p *params, applies []bool, only touches, into scores) {
 	for c := range ms {
 		if only[c] {
-			weighUnder(&ask{facts: f, p: p, cause: c, model: ms[c]}, applies, into)
+			weighUnder(&ask{facts: f, p: p, cause: c, model: ms[c]}, applies, false, into)
 		}
 	}
 }
 
-func weighUnder(e *ask, applies []bool, into scores) {
+// weighUnder asks items under one cause. With keep, those that know of no latent
+// value keep the score that they have: nothing that they read differs.
+func weighUnder(e *ask, applies []bool, keep bool, into scores) {
 	var weights, likes [most]float64
 	latents := e.model.latents()
 	w, like := weights[:len(latents)], likes[:len(latents)]
@@ -38,7 +40,7 @@ func weighUnder(e *ask, applies []bool, into scores) {
 		before += l.weight
 	}
 	for k := range evidence {
-		if !applies[k] {
+		if !applies[k] || keep && evidence[k].plain {
 			continue
 		}
 		evidence[k].weigh(e, like)
@@ -65,7 +67,7 @@ func proper(x float64) float64 {
 	if !(x > 1e-30) {
 		return 1e-30
 	}
-	return math.Min(x, 1e30)
+	return min(x, 1e30)
 }
 
 // likelihoods adds the items up, each within its cap. What they say together is
@@ -84,7 +86,7 @@ func likelihoods(s scores, applies []bool, p *params) [4]float64 {
 			sum[c] += capped[c]
 		}
 	}
-	best := math.Max(math.Max(sum[0], sum[1]), math.Max(sum[2], sum[3]))
+	best := max(sum[0], sum[1], sum[2], sum[3])
 	for c := range sum {
 		sum[c] = (1-doubt)*math.Exp(p[reliance]*(sum[c]-best)) + doubt
 	}
@@ -94,9 +96,9 @@ func likelihoods(s scores, applies []bool, p *params) [4]float64 {
 // capItem returns an item's logarithms below the best cause, none further than
 // the cap, which is in log10.
 func capItem(logs [4]float64, limit float64) [4]float64 {
-	best := math.Max(math.Max(logs[0], logs[1]), math.Max(logs[2], logs[3]))
+	best := max(logs[0], logs[1], logs[2], logs[3])
 	for c := range logs {
-		logs[c] = math.Max(logs[c]-best, -limit*math.Ln10)
+		logs[c] = max(logs[c]-best, -limit*math.Ln10)
 	}
 	return logs
 }

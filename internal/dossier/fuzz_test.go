@@ -79,7 +79,7 @@ func sound(t *testing.T, d *dossier.Dossier) {
 		ordered("spectrum factor", e.FactorKp.Low, e.FactorKp.Estimate, e.FactorKp.High)
 	}
 	for _, x := range d.Exceedances {
-		if x.Verdict == cause.Worked && (x.Ratio.Low < 1 || x.Posterior.Worked < 0.75 || x.Hours != nil && x.Hours.Low == 0) {
+		if x.Verdict == cause.Worked && (x.Ratio.Low < 1 || x.Posterior.Worked < 0.7 || x.Hours != nil && x.Hours.Low == 0) {
 			t.Fatalf("got %+v, want nobody accused lightly", x)
 		}
 		if r := x.Ratio; !(0 <= r.Low && r.Low <= r.Value && r.Value <= r.High && r.Against != x.Leader) {
