@@ -177,10 +177,10 @@ func balanceOf(x *dossier.Exceedance, id string, width float64) string {
 		Words: "all together", Figure: dossier.Times(x.Ratio.Value) + " times",
 		Low: math.Log10(x.Ratio.Low), At: math.Log10(x.Ratio.Value), High: math.Log10(x.Ratio.High),
 	}
-	for _, r := range x.Reasons {
-		if by := dossier.Pull(x, r); math.Abs(by) >= 0.02 {
-			b.Pulls = append(b.Pulls, chart.Pull{Words: r.Title, Figure: dossier.Times(math.Pow(10, math.Abs(by))) + " times", By: by})
-		}
+	telling, _ := dossier.Telling(x)
+	for _, r := range telling {
+		by := dossier.Pull(x, r)
+		b.Pulls = append(b.Pulls, chart.Pull{Words: r.Title, Figure: dossier.Times(math.Pow(10, math.Abs(by))) + " times", By: by})
 	}
 	return chart.DrawBalance(id, b, width)
 }

@@ -59,6 +59,31 @@ func (c *Over) together() string {
 	return fmt.Sprintf("All together counts at %.0f %% of its strength, because the models are rough.", 100*value(c.d(), assume.Reliance))
 }
 
+func (c *Over) telling(i int) []dossier.Reason {
+	telling, _ := dossier.Telling(c.piece(i))
+	return telling
+}
+
+func (c *Over) alike(i int) string {
+	_, alike := dossier.Telling(c.piece(i))
+	return dossier.AlikeText(alike)
+}
+
+// set says, on paper, which assumptions are not the usual ones; the table of all
+// is in the result saved as data.
+func (c *Over) set() string {
+	var own []string
+	for _, a := range c.d().Assumptions {
+		if a.Group == assume.ForCauses && a.Edited {
+			own = append(own, dossier.AssumptionValue(a))
+		}
+	}
+	if len(own) == 0 {
+		return "Weighed with the usual assumptions of " + c.d().Method + "; they are listed in the result saved as data."
+	}
+	return "Weighed with assumptions set for this case: " + strings.Join(own, "; ") + ". All are listed in the result saved as data."
+}
+
 func (c *Over) reason(i int, r dossier.Reason) string {
 	return c.sentence(r.Text) + ": " + dossier.PullText(c.piece(i), r) + "."
 }

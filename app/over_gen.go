@@ -158,7 +158,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								_ = vgparent
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
 								vgparent.AppendChild(vgn)
-								for vgiterkeyt, r := range x.Reasons {
+								for vgiterkeyt, r := range c.telling(i) {
 									var vgiterkey interface{} = vgiterkeyt
 									_ = vgiterkey
 									r := r
@@ -180,15 +180,20 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgparent.AppendChild(vgn)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(x.Otherwise)
+							vgn.SetInnerHTML(c.alike(i))
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 							vgparent.AppendChild(vgn)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(x.Otherwise)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "matters"}}}
+							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(c.matters(i))
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain matters"}}}
 							vgparent.AppendChild(vgn)
 							{
 								vgparent := vgn
@@ -213,7 +218,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
 						if len(x.AskFor) > 1 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute(nil)}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "more-asks"}}}
 							vgparent.AppendChild(vgn)
 							{
 								vgparent := vgn
@@ -297,7 +302,12 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(vugu.HTML("How likely the record is under each cause is worked out from models of people, straps, shocks and load cells, with the assumptions below; before any evidence, each cause has the weight set there. No cause is named where the assumptions could turn it over. That a load came from work does not say who put it there."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "reasoning"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption paper-only"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.set())
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "reasoning screen-only"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn

@@ -64,7 +64,7 @@ func fill(like []float64, x float64) {
 // evidence is the table of items. A cap is in log10 between the best and the
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
-	{id: "occasion", title: "what there was occasion for", reads: "hours and trips of the interval, custody", cap: 2, applies: always, weigh: occasion, text: occasionText},
+	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: always, weigh: occasion, text: occasionText},
 	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
 	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},

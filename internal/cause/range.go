@@ -163,13 +163,13 @@ func appliesTo(id string, applies []bool) bool {
 }
 
 // mostMoving returns the assumptions that move the ratio most, with the value
-// at which one turns the leader over.
+// at which one turns the leader over. What only scales it is left out.
 func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, usual float64, all []Matter) []Matter {
 	var out []Matter
 	for range mostMatters {
 		best := -1
 		for p := range all {
-			if all[p].decibans > noticeable && (best < 0 || all[p].decibans > all[best].decibans) {
+			if all[p].decibans > noticeable && paramTable[p].touches != (touches{}) && (best < 0 || all[p].decibans > all[best].decibans) {
 				best = p
 			}
 		}

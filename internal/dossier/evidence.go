@@ -1,8 +1,10 @@
 package dossier
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/cause"
@@ -35,6 +37,28 @@ func PullText(x *Exceedance, r Reason) string {
 		return fmt.Sprintf("fits %s %s times better", short[x.Ratio.Against], times)
 	}
 	return "fits both alike"
+}
+
+// Telling returns the rows of evidence that tell the leading cause from its best
+// rival, what pulls most first, and the texts of those that fit both alike.
+func Telling(x *Exceedance) (telling []Reason, alike []string) {
+	for _, r := range x.Reasons {
+		if math.Abs(Pull(x, r)) < hardlyPulls {
+			alike = append(alike, r.Text)
+		} else {
+			telling = append(telling, r)
+		}
+	}
+	slices.SortStableFunc(telling, func(a, b Reason) int { return cmp.Compare(math.Abs(Pull(x, b)), math.Abs(Pull(x, a))) })
+	return telling, alike
+}
+
+// AlikeText puts together what fits both causes alike; empty where nothing does.
+func AlikeText(alike []string) string {
+	if len(alike) == 0 {
+		return ""
+	}
+	return "Fits both alike: " + strings.Join(alike, "; ") + "."
 }
 
 // short names causes where there is little room.

@@ -204,18 +204,19 @@ func Times(x float64) string {
 // verdictSentence says what the record supports, how strongly, and over what range.
 func verdictSentence(x *Exceedance) string {
 	r := x.Ratio
-	fits := fmt.Sprintf("%s times as likely as under %s (%s to %s within what is assumed)", Times(r.Value), Phrase(r.Against), Times(r.Low), Times(r.High))
+	fits := fmt.Sprintf("%s times as well as %s", Times(r.Value), Phrase(r.Against))
+	span := fmt.Sprintf("%s to %s times", Times(r.Low), Times(r.High))
 	switch {
 	case x.Verdict != cause.Undecided:
-		return fmt.Sprintf("The record supports %s: what it shows is %s. That is %s.", Phrase(x.Verdict), fits, x.Words)
+		return fmt.Sprintf("The record fits %s %s, the best rival (%s within what is assumed): %s.", Phrase(x.Verdict), fits, span, x.Words)
 	case x.MayBeUnder:
 		return "Undecided: these hours may lie under the rated load, because " + mayBeUnder(x) + "."
 	case r.Value < 2:
-		return fmt.Sprintf("Undecided: the record fits %s about as well as %s.", Phrase(x.Leader), Phrase(r.Against))
+		return fmt.Sprintf("Undecided: the record fits %s and %s about equally well.", Phrase(x.Leader), Phrase(r.Against))
 	case r.Low < 1:
-		return fmt.Sprintf("Undecided: it fits %s best, what it shows being %s; the other can come out ahead.", Phrase(x.Leader), fits)
+		return fmt.Sprintf("Undecided: the record fits %s best, %s, but within what is assumed that is %s.", Phrase(x.Leader), fits, span)
 	}
-	return fmt.Sprintf("Undecided: it fits %s best, what it shows being %s; that is not enough to name it.", Phrase(x.Leader), fits)
+	return fmt.Sprintf("Undecided: the record fits %s best, %s (%s within what is assumed), which is not enough to name it.", Phrase(x.Leader), fits, span)
 }
 
 func mayBeUnder(x *Exceedance) string {

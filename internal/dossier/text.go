@@ -137,8 +137,12 @@ func (p *printer) exceedances(d *Dossier) {
 			p.wrap("    ", "    ", text)
 		}
 		p.line("    weights: %s", WeightsText(&x))
-		for _, r := range x.Reasons {
+		telling, alike := Telling(&x)
+		for _, r := range telling {
 			p.wrap("    ", "      ", ReasonText(&x, r)+".")
+		}
+		if len(alike) > 0 {
+			p.wrap("    ", "      ", AlikeText(alike))
 		}
 		p.wrap("    ", "      ", x.Otherwise)
 		for _, m := range x.Matters {
