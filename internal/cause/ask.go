@@ -22,7 +22,7 @@ type question struct {
 	missing     func(f *facts) bool // whether the case lacks it
 	// outcomes returns what it may say, under the models and their parameters;
 	// for each cause the probabilities add up to 1.
-	outcomes func(f *facts, p *params) []outcome
+	outcomes func(f *facts, p *params, ms *[4]model) []outcome
 }
 
 // yesNo returns the two outcomes of a question, with the probability of yes.
@@ -32,88 +32,147 @@ func yesNo(worked, lashed, shock, drift float64) []outcome {
 
 // Chances that a check says what it says; assumptions.
 const (
-	stillWrong  = 0.8  // a drifted zero is still wrong when it is checked
-	wrongAnyway = 0.05 // a zero is wrong without having caused the piece
+	stillWrong  = 0.85 // a cell that was faulty is still so when it is checked
+	wrongAnyway = 0.05 // a cell is wrong without having caused the piece
 	toldTrue    = 0.8  // the crew, or a photo, tells of a strap that was there
-	toldAnyway  = 0.15 // there was a strap, on another trip
-	shockOnRoad = 0.3  // of shocks over the rated load
-	driftOnRoad = 0.1  // of drifted peaks
 )
 
 // questions is the table of records, in the order in which a depot can get them.
 var questions = []question{
 	{"a zero check with the platform empty, and a check with a known mass",
-		"a cell that reads right has hardly drifted", func(*facts) bool { return true },
-		func(_ *facts, _ *params) []outcome {
-			return yesNo(wrongAnyway, wrongAnyway, wrongAnyway, stillWrong)
-		}},
+		"a cell that reads right has hardly drifted", func(*facts) bool { return true }, zeroOutcomes},
 	{"custody: who had the machine when, and when it was on a truck",
 		"tells trips from use", func(f *facts) bool {
 			return len(f.h.Case.Custody) == 0 || f.custody.known && f.custody.unnamed > 0.1*f.custody.total
 		}, custodyOutcomes},
 	{"when the peak was set",
-		"can be held against custody", func(f *facts) bool { return f.x.What == Peak && f.peakTime().IsZero() },
-		func(f *facts, p *params) []outcome {
-			if len(f.h.Case.Custody) == 0 { // a date alone tells less
-				return blurred(momentOutcomes(p), 0.5)
-			}
-			return momentOutcomes(p)
-		}},
+		"can be held against custody", func(f *facts) bool { return f.x.What == Peak && f.peakTime().IsZero() }, momentOutcomes},
 	{"readings taken before loading and after unloading",
 		"show whether it came with the trip", func(f *facts) bool {
 			return !f.custody.known || f.custody.transit < mostlyTrip*f.custody.total && f.custody.trips > 0
-		},
-		func(f *facts, p *params) []outcome { return blurred(momentOutcomes(p), 0.7) }},
+		}, bracketOutcomes},
 	{"the tie-down that was used: a photo, the delivery note, the crew's word",
-		"shows whether a strap went over the platform, and how hard", func(*facts) bool { return true },
-		func(_ *facts, _ *params) []outcome {
-			return yesNo(toldAnyway, toldTrue, toldAnyway*1.5, toldAnyway)
-		}},
+		"shows whether a strap went over the platform, and how hard", func(*facts) bool { return true }, tieDownOutcomes},
 	{"the machine's event list: overload alarms, power on and off",
-		"tells where it sounded and where it was powered", func(f *facts) bool { return f.alarms == nil },
-		alarmOutcomes},
+		"tells where it sounded and where it was powered", func(f *facts) bool { return f.alarms == nil }, alarmOutcomes},
 	{"daily use: powered hours by day",
-		"tells where the hours were counted", func(f *facts) bool { return f.power == nil && f.x.What == Band },
-		func(_ *facts, p *params) []outcome {
-			return []outcome{
-				{0.1 * p[leftPowered], 0.85, 0.1, 0.1}, // only in transit
-				{0.2, 0.1, 0.2, 0.2},                   // both
-				{0.8 - 0.1*p[leftPowered], 0.05, 0.7, 0.7},
-			}
-		}},
+		"tells where the hours were counted", func(f *facts) bool { return f.power == nil && f.x.What == Band && f.hours > 0.2 }, powerOutcomes},
 	{"the counter of moving hours at both readings",
-		"a machine that is tied down does not move", func(f *facts) bool { return f.moving == nil && f.x.What == Band },
-		func(f *facts, _ *params) []outcome {
-			tells := min(0.4, f.hours/max(f.o.powered, 0.1))
-			return yesNo(0.7, 0.7-tells, 0.7, 0.7)
-		}},
+		"a machine that is tied down does not move", func(f *facts) bool {
+			return f.moving == nil && f.x.What == Band && f.hours >= leastShare*f.o.powered
+		}, movementOutcomes},
 }
 
-// custodyOutcomes: the interval turns out to hold a trip and little else, both,
-// or no trip at all.
-func custodyOutcomes(f *facts, p *params) []outcome {
-	wrong := p[custodyWrong]
-	if f.o.powered > usualInterval.powered { // so long an interval holds both
-		return blurred([]outcome{{wrong, 0.2, 0.1, 0.1}, {0.8, 0.75, 0.8, 0.8}, {0.2 - wrong, 0.05, 0.1, 0.1}}, 0.7)
+// zeroOutcomes: a fault of the cell lasts; the tolerance of a sound one is none.
+func zeroOutcomes(_ *facts, _ *params, ms *[4]model) []outcome {
+	d := ms[iDrift].(*drift)
+	fault := 0.0
+	for i, l := range d.latents() {
+		if !d.sound(i) {
+			fault += l.weight
+		}
 	}
-	return []outcome{{wrong, 0.45, 0.15, 0.05}, {0.45, 0.5, 0.45, 0.45}, {0.55 - wrong, 0.05, 0.4, 0.5}}
+	return yesNo(wrongAnyway, wrongAnyway, wrongAnyway, fault*stillWrong+(1-fault)*wrongAnyway)
 }
 
-func momentOutcomes(p *params) []outcome {
-	return yesNo(p[custodyWrong], 1-p[custodyWrong]-beforeLeaving, shockOnRoad, driftOnRoad)
-}
-
-func alarmOutcomes(_ *facts, p *params) []outcome {
-	a := p[alarmLogged]
-	sounds := func(elsewhere, transit float64) (o [3]float64) {
-		none := (1 - elsewhere) * (1 - transit)
-		return [3]float64{elsewhere * (1 - transit/2), transit * (1 - elsewhere/2), none}
+// custodyOutcomes: the interval turns out to be mostly a trip, to hold none, or
+// both. How often it does depends on how long it is; each cause then had as much
+// occasion as its model gives it.
+func custodyOutcomes(f *facts, _ *params, ms *[4]model) []outcome {
+	h := f.o.powered
+	often := [3]float64{0.02, 0.25, 0.73}
+	switch {
+	case h < 10:
+		often = [3]float64{0.35, 0.35, 0.3}
+	case h < 100:
+		often = [3]float64{0.05, 0.35, 0.6}
 	}
-	w, l := sounds(a, otherTransit), sounds(otherAlarm, lashedAlarm*a)
-	s, d := sounds(shockAlarm, 0.15), sounds(a, 0.2)
+	return occasions(ms, often, [3]opportunity{
+		{powered: h, trips: 1, step: f.o.step},
+		{powered: h, work: h, step: f.o.step},
+		{powered: h, work: h, trips: 2 + h*0.02, step: f.o.step},
+	})
+}
+
+// bracketOutcomes: it turns out to have come with the trip, or with the rest.
+func bracketOutcomes(f *facts, _ *params, ms *[4]model) []outcome {
+	trips := max(1, f.o.trips)
+	onRoad := min(0.5*trips, 0.5*f.o.powered)
+	rest := f.o.powered - onRoad
+	road := opportunity{powered: onRoad, trips: trips, step: f.o.step}
+	other := opportunity{powered: rest, work: rest, step: f.o.step}
+	return occasions(ms, [3]float64{0.5, 0.5, 0}, [3]opportunity{road, other, other})
+}
+
+// occasions returns how probable it is under each cause that something went over
+// in each of three kinds of interval.
+func occasions(ms *[4]model, often [3]float64, kinds [3]opportunity) []outcome {
+	out := make([]outcome, len(kinds))
+	for c, m := range ms {
+		sum := 0.0
+		for k := range kinds {
+			for i, l := range m.latents() {
+				out[k][c] += often[k] * l.weight * some(m.occasions(i, &kinds[k]))
+			}
+			sum += out[k][c]
+		}
+		for k := range out {
+			out[k][c] /= max(sum, 1e-300)
+		}
+	}
+	return out
+}
+
+// momentOutcomes: it turns out to have been set in transit, or elsewhere; without
+// custody nobody can say which.
+func momentOutcomes(f *facts, p *params, _ *[4]model) []outcome {
+	inTransit := momentInTransit(&f.o, p)
+	out := yesNo(inTransit[iWorked], inTransit[iLashed], inTransit[iShock], inTransit[iDrift])
+	if len(f.h.Case.Custody) == 0 {
+		return blurred(out, 0.5)
+	}
+	return out
+}
+
+// tieDownOutcomes: there was a strap over the platform, or none.
+func tieDownOutcomes(_ *facts, p *params, _ *[4]model) []outcome {
+	anyway := toldTrue * p[lashedHabit]
+	return yesNo(anyway, toldTrue, anyway, anyway)
+}
+
+// alarmOutcomes: it sounded elsewhere, in transit, or not at all.
+func alarmOutcomes(_ *facts, p *params, _ *[4]model) []outcome {
+	out := make([]outcome, 3)
+	for c := range All {
+		elsewhere, transit := alarmChances(c, p)
+		out[2][c] = (1 - elsewhere) * (1 - transit)
+		out[0][c] = elsewhere * (1 - transit/2)
+		out[1][c] = transit * (1 - elsewhere/2)
+	}
+	return out
+}
+
+// powerOutcomes: the hours fit what it was powered in transit only, elsewhere
+// only, or both.
+func powerOutcomes(_ *facts, p *params, _ *[4]model) []outcome {
+	doubt := p[custodyWrong] + 0.05
+	work := outcome{doubt * p[leftPowered], (1 - doubt) * (1 - p[leftPowered]), 0, 0}
+	work[2] = 1 - work[0] - work[1]
+	lashed := [3]float64{(1 - doubt) * 0.6, doubt, 1 - (1-doubt)*0.6 - doubt}
 	out := make([]outcome, 3)
 	for k := range out {
-		out[k] = outcome{w[k], l[k], s[k], d[k]}
+		out[k] = outcome{work[k], lashed[k], work[k], work[k]}
+	}
+	return out
+}
+
+// movementOutcomes sorts the share of moving hours: under 5 %, to 20 %, more.
+func movementOutcomes(f *facts, _ *params, _ *[4]model) []outcome {
+	out := make([]outcome, 3)
+	for c := range All {
+		expected := movingExpected(c, f.o.powered, f.hours)
+		under := func(share float64) float64 { return 1 - normalOver((logit(share)-logit(expected))/movingSpread) }
+		out[0][c], out[1][c], out[2][c] = under(0.05), under(0.2)-under(0.05), 1-under(0.2)
 	}
 	return out
 }
@@ -136,13 +195,13 @@ const leastBits = 0.01
 // askFor ranks the missing records by the information, in bits, that each is
 // expected to give about the cause: the mutual information of cause and outcome
 // (Lindley, Annals of Mathematical Statistics 27 (1956), 986-1005, from memory).
-func askFor(f *facts, posterior [4]float64, p *params) []Ask {
+func askFor(f *facts, posterior [4]float64, p *params, ms *[4]model) []Ask {
 	var out []Ask
 	for _, q := range questions {
 		if !q.missing(f) {
 			continue
 		}
-		if bits := information(posterior, q.outcomes(f, p)); bits >= leastBits {
+		if bits := information(posterior, q.outcomes(f, p, ms)); bits >= leastBits {
 			out = append(out, Ask{q.record, q.why, bits})
 		}
 	}

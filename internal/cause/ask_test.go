@@ -42,7 +42,7 @@ func TestOutcomesAddUp(t *testing.T) {
 			f := factsOf(h, x, w.loads, nil)
 			for _, q := range questions {
 				var sum [4]float64
-				for _, o := range q.outcomes(&f, &w.values) {
+				for _, o := range q.outcomes(&f, &w.values, &w.usual) {
 					for c := range sum {
 						if o[c] < 0 {
 							t.Errorf("%s: got %v, want probabilities", q.record, o)

@@ -118,7 +118,7 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 		o.Shares = share(&f, o.Posterior)
 	}
 	if o.Verdict == Undecided {
-		o.AskFor = askFor(&f, o.Posterior, &w.values)
+		o.AskFor = askFor(&f, o.Posterior, &w.values, &w.usual)
 	}
 	return o
 }

@@ -69,7 +69,7 @@ var evidence = []item{
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
 	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
 	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText},
-	{id: "empty-band", title: "hours of the empty platform", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText},
+	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: true},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: true},
 	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 1.5, applies: hasPower, weigh: same(power), text: powerText},

@@ -73,9 +73,7 @@ const (
 // does not either, but it moves in between.
 func movement(e *ask) float64 {
 	powered, moving := float64(*e.v.Powered), float64(*e.moving)
-	still := [4]float64{iWorked: 0.5, iLashed: 1}[e.cause]
-	free := max(powered-still*e.hours, 0.02*powered)
-	expected := min(max(usuallyMoving*free/powered, 0.003), 0.9)
+	expected := movingExpected(e.cause, powered, e.hours)
 	share := min(max(moving/powered, 0.003), 0.99)
 	d := normalDensity((logit(share) - logit(expected)) / movingSpread)
 	if e.cause == iLashed && moving > powered-e.hours+3*e.o.step {
@@ -86,17 +84,31 @@ func movement(e *ask) float64 {
 
 // hasMoment: where custody has no trip, a tie-down means that custody is wrong,
 // and the moment tells no more.
+// movingExpected returns the share of the powered hours in which a machine is
+// expected to move, where hours lay over the rated load.
+func movingExpected(cause int, powered, hours float64) float64 {
+	still := [4]float64{iWorked: 0.5, iLashed: 1}[cause]
+	free := max(powered-still*hours, 0.02*powered)
+	return min(max(usuallyMoving*free/powered, 0.003), 0.9)
+}
+
 func hasMoment(f *facts) bool { return f.when != nil && (f.o.trips > 0 || f.when.transit > 0) }
 
 // moment: tied down in transit, worked elsewhere; custody may be wrong.
 func moment(e *ask) float64 {
-	onRoad := min(max((e.o.trips+0.02)*0.5/e.o.powered, 0.02), 0.5)
-	inTransit := [4]float64{
-		iWorked: e.p[custodyWrong], iLashed: 1 - e.p[custodyWrong] - beforeLeaving,
-		iShock: min(0.7, 2*onRoad), iDrift: onRoad,
-	}[e.cause]
+	inTransit := momentInTransit(&e.o, e.p)[e.cause]
 	known := 1 - e.when.never
 	return e.when.never*0.5 + known*(e.when.transit/max(known, 1e-9)*inTransit+e.when.elsewhere/max(known, 1e-9)*(1-inTransit))
+}
+
+// momentInTransit returns how probable it is under each cause that a peak was
+// set in transit.
+func momentInTransit(o *opportunity, p *params) [4]float64 {
+	onRoad := min(max((o.trips+0.02)*0.5/o.powered, 0.02), 0.5)
+	return [4]float64{
+		iWorked: p[custodyWrong], iLashed: 1 - p[custodyWrong] - beforeLeaving,
+		iShock: min(0.7, 2*onRoad), iDrift: onRoad,
+	}
 }
 
 // beforeLeaving is the share of tie-downs that set their peak before the
@@ -135,9 +147,8 @@ const (
 
 // alarmsOf: an overload sounds where it happens.
 func alarmsOf(e *ask) float64 {
-	a, logged := e.alarms, e.p[alarmLogged]
-	elsewhere := [4]float64{iWorked: logged, iLashed: otherAlarm, iShock: shockAlarm, iDrift: logged}[e.cause]
-	transit := [4]float64{iWorked: otherTransit, iLashed: lashedAlarm * logged, iShock: 0.15, iDrift: 0.2}[e.cause]
+	a := e.alarms
+	elsewhere, transit := alarmChances(e.cause, e.p)
 	if e.facts.o.trips == 0 || a.unnamed > 0 && a.transit+a.elsewhere == 0 { // where it sounded tells nothing
 		if a.all() == 0 {
 			return (1 - elsewhere) * (1 - transit)
@@ -145,6 +156,14 @@ func alarmsOf(e *ask) float64 {
 		return max(elsewhere, transit)
 	}
 	return either(a.elsewhere > 0, elsewhere, 1-elsewhere) * either(a.transit > 0, transit, 1-transit)
+}
+
+// alarmChances returns how probable it is under a cause that an alarm is listed
+// elsewhere, and in transit.
+func alarmChances(cause int, p *params) (elsewhere, transit float64) {
+	logged := p[alarmLogged]
+	return [4]float64{iWorked: logged, iLashed: otherAlarm, iShock: shockAlarm, iDrift: logged}[cause],
+		[4]float64{iWorked: otherTransit, iLashed: lashedAlarm * logged, iShock: 0.15, iDrift: 0.2}[cause]
 }
 
 func hasAfter(f *facts) bool { return f.after != nil }

@@ -159,7 +159,21 @@ func cost(d *Dossier) string {
 	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
 }
 
-func handover(d *Dossier) string {
+func handover(d *Dossier) string { return restsOn(d) + others(d) }
+
+// others says where the other machines have a part in the result.
+func others(d *Dossier) string {
+	for _, x := range d.Exceedances {
+		for _, r := range x.Reasons {
+			if r.ID == "haulier" {
+				return " What other machines show of the same haulier is weighed as well: their files belong to it."
+			}
+		}
+	}
+	return ""
+}
+
+func restsOn(d *Dossier) string {
 	if len(d.Inputs) == 0 {
 		return "Typed in by hand; print it or save the case so that another person can repeat it."
 	}

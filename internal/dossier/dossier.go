@@ -41,6 +41,10 @@ type Dossier struct {
 // Assess makes the dossier of a case. The findings of reading the case come
 // first, those of checking it after.
 func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins record.Origins) Dossier {
+	return assess(c, inputs, reading, origins, nil)
+}
+
+func assess(c *record.Case, inputs []Input, reading []record.Finding, origins record.Origins, others cause.Habits) Dossier {
 	set, refused := assume.For(c)
 	findings := append([]record.Finding{}, reading...)
 	findings = append(findings, record.Check(c)...)
@@ -57,7 +61,7 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 		d.Inputs = []Input{}
 	}
 	if d.History.Rated > 0 && len(c.Readings) > 0 {
-		d.conclude(set)
+		d.conclude(set, others)
 	}
 	d.openBounds()
 	d.Cautions = cautions(&d)
@@ -66,11 +70,11 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 }
 
 // conclude fills in what needs a rated load.
-func (d *Dossier) conclude(set assume.Set) {
+func (d *Dossier) conclude(set assume.Set, others cause.Habits) {
 	result := capacity.Assess(d.History, set)
 	tidyCapacity(&result)
 	d.Capacity = &result
-	for _, o := range cause.Weigh(d.History, set, nil) {
+	for _, o := range cause.Weigh(d.History, set, others) {
 		d.Exceedances = append(d.Exceedances, exceedance(o))
 	}
 	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {

@@ -110,7 +110,7 @@ var betweenRules = []Rule{
 		Hint:   "check both dates and both hour meters",
 		find: eachStep(func(c *Case, s step, hit func(Path, string, string)) {
 			wall, gained, ok := s.gain()
-			if ok && gained > wall+hourSlack(len(s.b.Bands)) {
+			if ok && gained > wall+hourSlack(max(1, len(s.b.Bands))) {
 				hit(readingPath(s.to), fmt.Sprintf("%s h more than in reading %d, but only %s h by the clock", Number(gained), s.from+1, Number(wall)), "no more hours than have passed")
 			}
 		}),

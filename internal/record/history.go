@@ -102,7 +102,7 @@ func layInterval(c *Case, number, before, after int) Interval {
 
 func tooFast(a, b *Reading) bool {
 	wall, gained, ok := step{a: a, b: b}.gain()
-	return ok && gained > wall+hourSlack(len(b.Bands))
+	return ok && gained > wall+hourSlack(max(1, len(b.Bands)))
 }
 
 // gainedHours returns how much one hour counter gained; nil when not known.
