@@ -26,7 +26,7 @@ var arrows = map[string][]string{
 	"fatigue":  {"record", "assume"},
 	"lashing":  {"record", "assume"},
 	"cause":    {"record", "assume", "bodymass", "lashing"},
-	"dossier":  {"record", "assume", "batch", "capacity", "fatigue", "cause"},
+	"dossier":  {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "cause"},
 }
 
 // never are packages that no domain package may reach, not through another of

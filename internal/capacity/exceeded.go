@@ -13,11 +13,11 @@ import (
 // is nil where it lies in a band open upwards that no peak closes, and so are
 // the estimates.
 type Exceeded struct {
-	Share   float64
-	Low     float64
-	Uniform *float64
-	Smooth  *float64
-	High    *float64
+	Share   float64  `json:"share"`
+	Low     float64  `json:"low_kg"`
+	Uniform *float64 `json:"uniform_kg"`
+	Smooth  *float64 `json:"smooth_kg"`
+	High    *float64 `json:"high_kg"`
 }
 
 // ExceededFor returns the load that was exceeded for a share of the hours, 0.05
@@ -72,7 +72,7 @@ func (l Loads) atEdge(hours float64, edge func(record.Segment) float64) (load fl
 // solve finds by halving the load over which one estimate has the given hours.
 // Where an open band leaves no estimate the load lies below that band.
 func (l Loads) solve(hours, low, high float64, estimate func(Exceeding) *float64) float64 {
-	for range 50 {
+	for i := 0; i < 50 && high-low > 1e-10*high; i++ {
 		mid := (low + high) / 2
 		e, f := l.Over(record.Kilogram(mid))
 		if f != nil {

@@ -1,7 +1,9 @@
 package capacity
 
 import (
+	"encoding/json"
 	"math"
+	"slices"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/monotone"
@@ -41,13 +43,28 @@ func NewLoads(intervals []record.Interval) Loads {
 		if len(segments) == 0 {
 			continue
 		}
-		l.segments = append(l.segments, segments...)
+		l.add(segments)
 		l.smooth = append(l.smooth, newSmooth(segments))
 	}
 	for _, s := range l.segments {
 		l.hours += float64(s.Hours)
 	}
 	return l
+}
+
+// add takes in segments. The hours of those with the same loads are one: the
+// intervals mostly have the same bands.
+func (l *Loads) add(segments []record.Segment) {
+	for _, s := range segments {
+		i := slices.IndexFunc(l.segments, func(have record.Segment) bool {
+			return have.From == s.From && have.To == s.To && have.Bounded == s.Bounded
+		})
+		if i < 0 {
+			l.segments = append(l.segments, s)
+			continue
+		}
+		l.segments[i].Hours += s.Hours
+	}
 }
 
 // Hours returns all hours that are counted.
@@ -101,6 +118,25 @@ type Exceeding struct {
 	Uniform *float64
 	Smooth  *float64
 	High    float64
+
+	// Unbounded: hours are missing from the record, and nothing bounds the
+	// figure from above. High and the estimates are then null in JSON.
+	Unbounded bool
+}
+
+// MarshalJSON writes what is not known as null.
+func (e Exceeding) MarshalJSON() ([]byte, error) {
+	out := struct {
+		Load    record.Kilogram `json:"load_kg"`
+		Low     float64         `json:"low_h"`
+		Uniform *float64        `json:"uniform_h"`
+		Smooth  *float64        `json:"smooth_h"`
+		High    *float64        `json:"high_h"`
+	}{e.Load, e.Low, e.Uniform, e.Smooth, &e.High}
+	if e.Unbounded {
+		out.Uniform, out.Smooth, out.High = nil, nil, nil
+	}
+	return json.Marshal(out)
 }
 
 // Estimate returns the two estimates in order, least first; ok is false where

@@ -9,12 +9,12 @@ import (
 
 // Statement is what a rule or a regulator says, in our words.
 type Statement struct {
-	ID      string
-	Regions []Region // Everywhere: all
-	Kinds   []record.Kind
-	What    string
-	Who     string // who has to do it; empty where it is a property of the machine
-	Sources []assume.Source
+	ID      string          `json:"id"`
+	Regions []Region        `json:"-"` // Everywhere: all
+	Kinds   []record.Kind   `json:"-"`
+	What    string          `json:"what"`
+	Who     string          `json:"who,omitempty"` // who has to do it; empty where it is a property of the machine
+	Sources []assume.Source `json:"sources"`
 }
 
 var (
@@ -87,8 +87,8 @@ func pick(from []Statement, region Region, kind record.Kind) []Statement {
 
 // Stage is how far over the rated load something went, and what that means.
 type Stage struct {
-	Over  float64 // percent of the rated load; the stage reaches up to the next one
-	Words string
+	Over  float64 `json:"over_pct"` // percent of the rated load; the stage reaches up to the next one
+	Words string  `json:"words"`
 }
 
 // Stages sorts a load by the rules: within, in the load-sensing window, above

@@ -37,7 +37,11 @@ func nothingOver(d *Dossier) string {
 	case withoutPeak(d) != "":
 		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}
-	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+	text := fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s", rated, Kg(*d.Capacity.Peak))
+	if mixed := d.Capacity.Mixed(); mixed != "" {
+		return text + "; " + mixed + "."
+	}
+	return text + "."
 }
 
 // withoutPeak says why the peak does not bound the loads; empty when it does.

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/record"
 )
@@ -22,6 +23,7 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p.capacity(d)
 	p.question("What went over, and why?", d.Answers.Over)
 	p.exceedances(d)
+	p.after(d)
 	p.question("What has it cost the structure?", d.Answers.Cost)
 	p.exposure(d)
 	p.question("Hand it over", d.Answers.Handover)
@@ -126,6 +128,27 @@ func (p *printer) capacity(d *Dossier) {
 		load := float64(c.Rated) * float64(o.Percent) / 100
 		p.line("  %3d %% = %-14s %9s %9s %9s", o.Percent, Kg(load), H(o.Low), about, high)
 	}
+	p.line("")
+	for _, text := range CarryLines(d) {
+		p.wrap("  ", "    ", text)
+	}
+	for _, a := range d.Assumptions {
+		if a.Rule && (a.Edited || capacity.Counts(a.ID)) {
+			p.wrap("  rule: ", "    ", AssumptionText(a))
+		}
+	}
+}
+
+// after prints what is asked for after an overload.
+func (p *printer) after(d *Dossier) {
+	if d.Capacity == nil || d.Capacity.After == nil {
+		return
+	}
+	p.line("")
+	p.wrap("  ", "  ", "Asked for after an overload. "+d.Capacity.After.Line())
+	for _, s := range d.Capacity.After.Rows {
+		p.wrap("  - ", "    ", AskedLine(s))
+	}
 }
 
 func (p *printer) exceedances(d *Dossier) {
@@ -172,7 +195,9 @@ func (p *printer) exposure(d *Dossier) {
 	p.wrap("  ", "  ", AsRead)
 	p.line("")
 	for _, a := range d.Assumptions {
-		p.wrap("  assumed: ", "    ", AssumptionText(a))
+		if !a.Rule {
+			p.wrap("  assumed: ", "    ", AssumptionText(a))
+		}
 	}
 }
 
