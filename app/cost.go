@@ -46,7 +46,7 @@ func (c *Cost) assumed() string {
 func (c *Cost) mount(element js.Value) {
 	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
 	var rows []chart.Row
-	for _, a := range c.d().Assumptions {
+	for _, a := range c.rows() {
 		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), c.source(a)}})
 	}
 	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
@@ -62,14 +62,18 @@ func (c *Cost) name(a assume.Assumption) string {
 	return a.Name + ", " + a.Unit
 }
 
-func (c *Cost) source(a assume.Assumption) string {
-	switch {
-	case a.Edited:
-		return "set for this case"
-	case a.Status == assume.Guess:
-		return string(a.Status)
+func (c *Cost) source(a assume.Assumption) string { return sourceOf(a) }
+
+// rows are the assumptions but for the rules, which stand with what the machine
+// may carry.
+func (c *Cost) rows() []assume.Assumption {
+	var out []assume.Assumption
+	for _, a := range c.d().Assumptions {
+		if !a.Rule {
+			out = append(out, a)
+		}
 	}
-	return a.Source + "; " + string(a.Status)
+	return out
 }
 
 // parts are the values of an assumption that can be set.

@@ -146,7 +146,7 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						for vgiterkeyt, a := range c.d().Assumptions {
+						for vgiterkeyt, a := range c.rows() {
 							var vgiterkey interface{} = vgiterkeyt
 							_ = vgiterkey
 							a := a

@@ -49,7 +49,7 @@ func recorded(d *Dossier) string {
 	if len(parts) == 0 {
 		return "Nothing that can be counted with."
 	}
-	text := capital(list(parts, "and"))
+	text := Capital(list(parts, "and"))
 	return fmt.Sprintf("%s, in %s.", text, readingsSpan(h))
 }
 

@@ -52,6 +52,9 @@ func leaves(n int, left float64, which string) string {
 // Mass writes a mass in kg with as many digits as it has, to 100 g.
 func Mass(x float64) string { return strings.TrimSuffix(digits(x, 1), ".0") + " kg" }
 
+// Lb writes a mass in lb, to a tenth.
+func Lb(x float64) string { return strings.TrimSuffix(digits(x, 1), ".0") + " lb" }
+
 // ExceededLine says which loads were exceeded for shares of the counted hours.
 func (k *Capacity) ExceededLine() string {
 	var parts []string
@@ -116,7 +119,7 @@ func (c *Crew) Line() string {
 		parts = append(parts, fmt.Sprintf("over %s (%s %%) in %s of crews", Kg(float64(o.Load)), Plain(o.Percent), ChanceText(o.Chance)))
 	}
 	return fmt.Sprintf("%s drawn from %s, each with %s worn, and %s of tools: %s.",
-		capital(people(c.Persons)), c.People, Mass(c.Worn), Mass(c.Tools), strings.Join(parts, "; "))
+		Capital(people(c.Persons)), c.People, Mass(c.Worn), Mass(c.Tools), strings.Join(parts, "; "))
 }
 
 // people counts persons who are drawn: "two people".
@@ -269,7 +272,7 @@ func personMass(d *Dossier) float64 {
 
 // AskedLine writes what is asked for after an overload, with who and where it says so.
 func AskedLine(s capacity.Statement) string {
-	text := capital(s.What) + "."
+	text := Capital(s.What) + "."
 	if s.Who != "" {
 		text += " Who: " + s.Who + "."
 	}

@@ -17,7 +17,7 @@ func summary(d *Dossier) string {
 	if len(d.Exceedances) == 0 {
 		return nothingOver(d)
 	}
-	text := "This machine recorded " + highest(d) + ". " + capital(byVerdict(d)) + "."
+	text := "This machine recorded " + highest(d) + ". " + Capital(byVerdict(d)) + "."
 	return text + " Keep it out of use until a competent person has examined it."
 }
 
@@ -171,7 +171,8 @@ func stay(subject string) string {
 	return "stay"
 }
 
-func capital(text string) string {
+// Capital begins words with a capital letter.
+func Capital(text string) string {
 	if text == "" {
 		return ""
 	}
