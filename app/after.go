@@ -33,15 +33,18 @@ func (c *After) shown() bool { return c.over() != c.isOpen(c.turned(), 0) }
 
 func (c *After) toggle(event vugu.DOMEvent) { c.unfold(event, c.turned(), 0) }
 
-func (c *After) lines() []string {
-	a := c.d().Capacity.After
-	if a == nil {
-		rows, own := capacity.AfterOverload(c.d().Capacity.Region)
-		a = &dossier.After{Region: c.d().Capacity.Region, Own: own, Rows: rows}
+// list is what is asked for, in the region of the machine.
+func (c *After) list() dossier.After {
+	if a := c.d().Capacity.After; a != nil {
+		return *a
 	}
-	out := []string{a.Line()}
-	for _, row := range a.Rows {
-		out = append(out, dossier.AskedLine(row))
-	}
-	return out
+	return dossier.AfterIn(c.d().Capacity.Region)
 }
+
+func (c *After) about() string { a := c.list(); return a.Line() }
+
+func (c *After) rows() []capacity.Statement { return c.list().Rows }
+
+func (c *After) what(row capacity.Statement) string { return dossier.Capital(row.What) + "." }
+
+func (c *After) whose(row capacity.Statement) string { return dossier.WhoLine(row) }

@@ -40,6 +40,16 @@ func (c *After) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "paper-only"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("After an overload: what is asked, and of whom"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.about())
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
 		vgn.AddAttrInterface("class", c.class())
@@ -48,14 +58,25 @@ func (c *After) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			for vgiterkeyt, line := range c.lines() {
+			for vgiterkeyt, row := range c.rows() {
 				var vgiterkey interface{} = vgiterkeyt
 				_ = vgiterkey
-				line := line
-				_ = line
+				row := row
+				_ = row
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(line)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.what(row))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.whose(row))
+				}
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
 			vgparent.AppendChild(vgn)

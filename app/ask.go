@@ -24,6 +24,11 @@ func (c *Ask) class() string {
 	if c.steps() {
 		return "field number"
 	}
+	for _, k := range c.Ask.Choices {
+		if len(k.Words) > 30 {
+			return "field wide"
+		}
+	}
 	return "field"
 }
 

@@ -31,7 +31,9 @@ func (c *Carry) lines() []string {
 	} else if k.Persons == nil {
 		out = append(out, fmt.Sprintf("The persons are not stated; by the rule the rated load covers %d.", k.PersonsWithin))
 	}
-	out = append(out, k.ZoneLines()...)
+	if zones := k.ZoneLines(); len(zones) > 0 {
+		out = append(out, zones[:len(zones)-1]...) // the answer has the last one
+	}
 	out = append(out, k.LeftLine(value(c.d(), assume.PersonMass)), c.sensing())
 	if k.Stage != nil && k.Stage.Over > 0 {
 		out = append(out, "The peak lies "+k.Stage.Words+".")
@@ -65,10 +67,11 @@ func (c *Carry) sensing() string {
 
 // paper are the lines that a screen has in parts to be opened, and paper not.
 func (c *Carry) paper() []string {
-	if !c.known() {
+	k := c.d().Capacity
+	if k == nil {
 		return nil
 	}
-	shown := c.lines()
+	shown := append(c.lines(), k.ZoneLines()...)
 	return slices.DeleteFunc(dossier.CarryLines(c.d()), func(s string) bool { return slices.Contains(shown, s) })
 }
 

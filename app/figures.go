@@ -193,7 +193,7 @@ func hoursOver(d *dossier.Dossier, id string, width float64) string {
 		rows = append(rows, row)
 	}
 	for _, e := range d.Capacity.OverLoads {
-		row := chart.Range{Words: "over " + dossier.Mass(float64(e.Load)) + ", asked about", Figures: dossier.HoursBetween(e.Low, e.High), Low: e.Low, High: e.High, Open: e.Unbounded}
+		row := chart.Range{Words: "over " + dossier.Mass(float64(e.Load)) + ", asked", Figures: dossier.HoursBetween(e.Low, e.High), Low: e.Low, High: e.High, Open: e.Unbounded}
 		if e.Unbounded {
 			row.High, row.Figures = e.Low, "at least "+dossier.H(e.Low)
 		} else if e.Uniform != nil {

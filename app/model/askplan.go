@@ -51,10 +51,7 @@ func (m *Model) PersonAsks(i int) []Ask {
 func (m *Model) ItemAsks(i int) []Ask {
 	it := m.plan().Items[i]
 	id, at := fmt.Sprintf("plan-i%d-", i+1), record.Path("plan/items").At(i+1)
-	count := ""
-	if it.Count > 0 {
-		count = itoa(it.Count)
-	}
+	count := itoa(max(it.Count, 1))
 	return []Ask{
 		{ID: id + "name", Label: "What (may stay blank)", As: AsText, text: it.Name,
 			put: func(c *record.Case, _ *float64, text string) { c.Plan.Items[i].Name = strings.TrimSpace(text) }},

@@ -57,7 +57,7 @@ func regionChoices() []Choice {
 
 func editionChoices(region capacity.Region) []Choice {
 	usual := capacity.StandingOf(record.Machine{Conditions: record.Conditions{Region: string(region)}}).Edition
-	out := []Choice{{"", "Not stated: " + string(usual)}}
+	out := []Choice{{"", "Usual: " + string(usual)}}
 	for _, e := range capacity.Editions {
 		out = append(out, Choice{string(e.Edition), fmt.Sprintf("%s (%s)", e.Edition, e.Words)})
 	}

@@ -59,8 +59,14 @@ func (d *Dossier) carryAll(set assume.Set) {
 
 // after adds what is asked for after an overload.
 func (k *Capacity) after() {
-	rows, own := capacity.AfterOverload(k.Region)
-	k.After = &After{k.Region, own, rows}
+	a := AfterIn(k.Region)
+	k.After = &a
+}
+
+// AfterIn returns what is asked for after an overload in a region.
+func AfterIn(region capacity.Region) After {
+	rows, own := capacity.AfterOverload(region)
+	return After{region, own, rows}
 }
 
 // plan adds up the case's plan.

@@ -271,10 +271,13 @@ func personMass(d *Dossier) float64 {
 }
 
 // AskedLine writes what is asked for after an overload, with who and where it says so.
-func AskedLine(s capacity.Statement) string {
-	text := Capital(s.What) + "."
+func AskedLine(s capacity.Statement) string { return Capital(s.What) + ". " + WhoLine(s) }
+
+// WhoLine writes who has to do what is asked for, and where it says so.
+func WhoLine(s capacity.Statement) string {
+	text := ""
 	if s.Who != "" {
-		text += " Who: " + s.Who + "."
+		text = "Who: " + s.Who + ". "
 	}
 	var sources []string
 	for _, src := range s.Sources {
@@ -284,7 +287,7 @@ func AskedLine(s capacity.Statement) string {
 		}
 		sources = append(sources, src.String()+" ("+string(src.Status)+")")
 	}
-	return text + " Source: " + strings.Join(sources, "; ") + "."
+	return text + "Source: " + strings.Join(sources, "; ") + "."
 }
 
 // Line says what the list stands on.
