@@ -83,6 +83,10 @@ func (k *Capacity) crew(c *record.Case, set assume.Set) {
 	k.left(set, &real)
 	over, f := chances(chanceKey{crew.Population, crew.Persons, crew.Worn, crew.Tools, k.Rated})
 	if f != nil {
+		if f.Path == "crew/group/1" { // there is but one group
+			f.Path = "crew/persons"
+			f.Where = f.Path.Words()
+		}
 		if f.Path != "machine/rated_load_kg" { // that is said of the machine
 			k.ask(*f)
 		}
