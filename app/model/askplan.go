@@ -42,7 +42,7 @@ func (m *Model) PersonAsks(i int) []Ask {
 		mass("body", "Body", p.Body, 1, func(p *record.PlanPerson) *float64 { return &p.Body }),
 		mass("clothing", "Clothing", p.Clothing, 0, func(p *record.PlanPerson) *float64 { return &p.Clothing }),
 		mass("harness", "Harness", p.Harness, 0, func(p *record.PlanPerson) *float64 { return &p.Harness }),
-		{ID: id + "unit", Label: "Unit", As: AsChoice, Choices: massUnits, text: unitOf(p.Unit),
+		{ID: id + "unit", Label: "Unit", As: AsChoice, Choices: withOwn(massUnits, unitOf(p.Unit)), path: at, text: unitOf(p.Unit),
 			put: func(c *record.Case, _ *float64, text string) { inUnit(&c.Plan.Persons[i], text) }},
 	}
 }
@@ -59,7 +59,7 @@ func (m *Model) ItemAsks(i int) []Ask {
 			put: func(c *record.Case, x *float64, _ string) { c.Plan.Items[i].Mass = orZero(x) }},
 		{ID: id + "count", Label: "How many", As: AsWhole, Step: 1, path: at.At("count"), text: count,
 			put: func(c *record.Case, x *float64, _ string) { c.Plan.Items[i].Count = int(orZero(x)) }},
-		{ID: id + "unit", Label: "Unit", As: AsChoice, Choices: massUnits, text: unitOf(it.Unit),
+		{ID: id + "unit", Label: "Unit", As: AsChoice, Choices: withOwn(massUnits, unitOf(it.Unit)), path: at, text: unitOf(it.Unit),
 			put: func(c *record.Case, _ *float64, text string) { c.Plan.Items[i].Unit = text }},
 	}
 }
@@ -173,11 +173,7 @@ func (m *Model) LoadAsk() Ask {
 // CrewAsks are the fields of a crew that is drawn from a group of people. They
 // show the usual values where none are set, and take them again when emptied.
 func (m *Model) CrewAsks() []Ask {
-	k := m.Case().Dossier.Capacity
-	now := k.Crew
-	if now == nil {
-		now = &dossier.Crew{}
-	}
+	now := m.Case().Dossier.Capacity.Drawn()
 	own := func(c *record.Case) *record.Crew {
 		if c.Crew == nil {
 			c.Crew = &record.Crew{}

@@ -18,7 +18,12 @@ type Capacity struct {
 	// Asked are the findings about plan, crew and loads that were asked about:
 	// they touch nothing that is said of the record.
 	Asked []record.Finding `json:"asked_findings,omitempty"`
+
+	drawn Crew // as it is asked, whether or not a chance follows
 }
+
+// Drawn returns the crew that is asked about, whether or not it makes sense.
+func (k *Capacity) Drawn() Crew { return k.drawn }
 
 // Left is what persons leave of the rated load for tools and materials, in kg.
 type Left struct {
@@ -75,12 +80,10 @@ func (k *Capacity) plan(c *record.Case) {
 		return
 	}
 	p, fs := capacity.PlanOf(c)
-	if len(fs) == 0 {
-		var sum capacity.Sum
-		if sum, fs = p.Add(); len(fs) == 0 {
-			k.Plan = &Plan{Sum: sum}
-			k.planZones(c.Machine)
-		}
+	sum, more := p.Add()
+	if fs = append(fs, more...); len(fs) == 0 {
+		k.Plan = &Plan{Sum: sum}
+		k.planZones(c.Machine)
 	}
 	k.ask(fs...)
 }

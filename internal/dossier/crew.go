@@ -67,6 +67,7 @@ func (k *Capacity) crewOf(c *record.Case, set assume.Set) Crew {
 // crew works out the chances of a crew, and what persons of its mean leave for tools.
 func (k *Capacity) crew(c *record.Case, set assume.Set) {
 	crew := k.crewOf(c, set)
+	k.drawn = crew
 	i := slices.IndexFunc(bodymass.Populations, func(p bodymass.Population) bool { return p.ID == crew.Population })
 	if i < 0 {
 		k.left(set, nil)
