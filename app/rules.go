@@ -4,9 +4,11 @@ import (
 	"fmt"
 
 	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
 )
@@ -23,6 +25,16 @@ func (c *Rules) title() string {
 		return "Rules: " + string(s.Edition) + "; choose the region and edition"
 	}
 	return fmt.Sprintf("Rules: %s; %s", s.Edition, s.Region)
+}
+
+// mount draws the values as a table, for paper: the fields to change them in
+// are made only when they are asked for.
+func (c *Rules) mount(element js.Value) {
+	var rows []chart.Row
+	for _, a := range c.Model.RuleValues() {
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{c.Model.RuleText(a), c.source(a)}})
+	}
+	(&Picture{Model: c.Model}).mount(element, chart.Table("The rules the machine is held against", []string{"Rule", "Value", "Source"}, rows))
 }
 
 func (c *Rules) zones() []record.Zone { return c.machine().Zones }

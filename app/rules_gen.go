@@ -35,8 +35,15 @@ func (c *Rules) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		})
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
+		if !c.isOpen("rules", 0) {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}}}
+			vgparent.AppendChild(vgn)
+			vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value) })
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
 		if c.isOpen("rules", 0) {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
