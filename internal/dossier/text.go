@@ -26,6 +26,7 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p.after(d)
 	p.question("What has it cost the structure?", d.Answers.Cost)
 	p.exposure(d)
+	p.rules(d)
 	p.question("Hand it over", d.Answers.Handover)
 	p.inputs(d)
 	p.cautions(d)
@@ -131,6 +132,13 @@ func (p *printer) capacity(d *Dossier) {
 	p.line("")
 	for _, text := range CarryLines(d) {
 		p.wrap("  ", "    ", text)
+	}
+}
+
+// rules prints the values of the rules that figures rest on.
+func (p *printer) rules(d *Dossier) {
+	if d.Capacity == nil {
+		return
 	}
 	for _, a := range d.Assumptions {
 		if a.Rule && (a.Edited || capacity.Counts(a.ID)) {
