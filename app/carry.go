@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/dossier"
 )
@@ -14,8 +15,6 @@ type Carry struct{ view }
 func (c *Carry) known() bool { return c.d().Capacity != nil }
 
 func (c *Carry) hasHours() bool { return c.known() && c.d().Capacity.Counted > 0 }
-
-func (c *Carry) hasEdges() bool { return c.known() && len(c.d().Capacity.Edges) > 0 }
 
 func (c *Carry) chart(id string, width float64) string { return hoursOver(c.d(), id, width) }
 
@@ -48,9 +47,9 @@ func (c *Carry) lines() []string {
 func (c *Carry) rule() string {
 	person, tools := row(c.d(), assume.PersonMass), row(c.d(), assume.ToolsMass)
 	if kg, ok := first(c.d()); ok {
-		return fmt.Sprintf("The rule: rated load at least %s for the first person and %s for each further one (%s).", dossier.Mass(kg), dossier.Mass(person.Value), sourceOf(person))
+		return fmt.Sprintf("The rule: rated load at least %s for the first person and %s for each further one (%s).", dossier.Mass(kg), dossier.Mass(person.Value), model.SourceOf(person))
 	}
-	return fmt.Sprintf("The rule: rated load at least persons x %s plus %s of tools and materials (%s).", massOf(person), massOf(tools), sourceOf(person))
+	return fmt.Sprintf("The rule: rated load at least persons x %s plus %s of tools and materials (%s).", massOf(person), massOf(tools), model.SourceOf(person))
 }
 
 // sensing says where the load-sensing system has to act.
@@ -62,7 +61,7 @@ func (c *Carry) sensing() string {
 	case k.SensingFrom == k.SensingTo:
 		return fmt.Sprintf("The load-sensing system is stated to act at %s.", dossier.Kg(float64(k.SensingFrom)))
 	}
-	return fmt.Sprintf("A sound load-sensing system acts between %s and %s (%s).", dossier.Kg(float64(k.SensingFrom)), dossier.Kg(float64(k.SensingTo)), sourceOf(row(c.d(), assume.SensingTo)))
+	return fmt.Sprintf("A sound load-sensing system acts between %s and %s (%s).", dossier.Kg(float64(k.SensingFrom)), dossier.Kg(float64(k.SensingTo)), model.SourceOf(row(c.d(), assume.SensingTo)))
 }
 
 // paper are the lines that a screen has in parts to be opened, and paper not.
@@ -94,15 +93,4 @@ func massOf(a assume.Assumption) string {
 		return a.Stated + " (" + dossier.Mass(a.Value) + ")"
 	}
 	return dossier.Mass(a.Value)
-}
-
-// sourceOf says where an assumption comes from.
-func sourceOf(a assume.Assumption) string {
-	switch {
-	case a.Edited:
-		return "set for this case"
-	case a.Status == assume.Guess:
-		return string(a.Status)
-	}
-	return a.Source + "; " + string(a.Status)
 }

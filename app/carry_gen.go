@@ -139,117 +139,29 @@ func (c *Carry) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			{
-				vgcompKey := vugu.MakeCompKey(0x9FB359BFAE270AF7^vgin.CurrentPositionHash(), vgiterkey)
-				// ask BuildEnv for prior instance of this specific component
-				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Rules)
-				if vgcomp == nil {
-					// create new one if needed
-					vgcomp = new(Rules)
-					vgin.BuildEnv.WireComponent(vgcomp)
-				}
-				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-				vgcomp.Model = c.Model
-				vgout.Components = append(vgout.Components, vgcomp)
-				vgn = &vugu.VGNode{Component: vgcomp}
-				vgparent.AppendChild(vgn)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			if c.known() {
+			for _, p := range c.parts() {
+				var vgiterkey interface{} = p.id
+				_ = vgiterkey
+				p := p
+				_ = p
 				{
-					vgcompKey := vugu.MakeCompKey(0xEA516B3109F043F^vgin.CurrentPositionHash(), vgiterkey)
+					vgcompKey := vugu.MakeCompKey(0xF618E7DDC762C589^vgin.CurrentPositionHash(), p.id)
 					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Planner)
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Part)
 					if vgcomp == nil {
 						// create new one if needed
-						vgcomp = new(Planner)
+						vgcomp = new(Part)
 						vgin.BuildEnv.WireComponent(vgcomp)
 					}
 					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 					vgcomp.Model = c.Model
+					vgcomp.P = p
 					vgout.Components = append(vgout.Components, vgcomp)
 					vgn = &vugu.VGNode{Component: vgcomp}
 					vgparent.AppendChild(vgn)
 				}
 			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			if c.hasHours() {
-				{
-					vgcompKey := vugu.MakeCompKey(0xE76475E84FF8EF38^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Exceeded)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Exceeded)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			if c.known() {
-				{
-					vgcompKey := vugu.MakeCompKey(0x387FC47C75AF8F55^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Crews)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Crews)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			if c.hasEdges() {
-				{
-					vgcompKey := vugu.MakeCompKey(0x176A32C0574BA530^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Worth)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Worth)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			if c.known() {
-				{
-					vgcompKey := vugu.MakeCompKey(0x557AC870D951D4A8^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*After)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(After)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
 			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}

@@ -6,6 +6,7 @@ import (
 	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/js"
 
+	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
@@ -62,7 +63,7 @@ func (c *Cost) name(a assume.Assumption) string {
 	return a.Name + ", " + a.Unit
 }
 
-func (c *Cost) source(a assume.Assumption) string { return sourceOf(a) }
+func (c *Cost) source(a assume.Assumption) string { return model.SourceOf(a) }
 
 // rows are the assumptions but for the rules, which stand with what the machine
 // may carry.

@@ -14,11 +14,14 @@ type Ask struct {
 	As              Entered
 	Step            float64 // what one press of a stepper adds; 0 where there are none
 	Choices         []Choice
+	Usual           func() // puts the usual value back; nil where it stands
 
 	path  record.Path // of findings about it
 	text  string      // as it stands in the case
 	rules bool        // changes what the record is held against
 	put   func(c *record.Case, x *float64, text string)
+	set   func(text string) // in place of put, for what is set in another way
+	why   string            // what is wrong with what was set so
 }
 
 // asking is what was typed into the fields of the sheet, as it was typed, and
@@ -43,7 +46,7 @@ func (m *Model) Problem(a Ask) string {
 	if o == nil {
 		return ""
 	}
-	if why := o.asking.wrong[a.ID]; why != "" {
+	if why := a.why + o.asking.wrong[a.ID]; why != "" {
 		return why
 	}
 	if o.Dossier.Capacity == nil || a.path == "" {
@@ -65,6 +68,11 @@ func (m *Model) Problem(a Ask) string {
 func (m *Model) Fill(a Ask, text string) {
 	o := m.Case()
 	if o == nil {
+		return
+	}
+	if a.set != nil {
+		o.note(a.ID, text, "")
+		a.set(text)
 		return
 	}
 	x, why := a.read(text)

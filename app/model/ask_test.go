@@ -163,21 +163,27 @@ func TestChooseRegion(t *testing.T) {
 	if k := o.Dossier.Capacity; k.Edition != capacity.ANSI || k.After.Region != capacity.UnitedStates || !o.Changed {
 		t.Errorf("got %s, %+v, changed %v, want the American rules", k.Edition, k.After, o.Changed)
 	}
-	person := ruleOf(t, m, assume.PersonMass)
-	if got := m.RuleText(person); got != "175" {
+	const person = "person_mass_kg-value"
+	stands := func() string { return m.Stands(askOf(t, m.ValueAsks(), person)) }
+	if got := stands(); got != "175" {
 		t.Errorf("got %q, want 175 lb", got)
 	}
-	m.SetRule(person, "200")
-	if got := ruleOf(t, m, assume.PersonMass); math.Abs(got.Value-90.718474) > 1e-6 || !got.Edited || m.RuleText(got) != "200" {
-		t.Errorf("got %+v, want 200 lb", got)
+	fill(t, m, m.ValueAsks(), person, "200,0")
+	if got := ruleOf(t, m, assume.PersonMass); math.Abs(got.Value-90.718474) > 1e-6 || !got.Edited || stands() != "200,0" {
+		t.Errorf("got %+v, %q, want 200 lb as typed", got, stands())
 	}
-	m.SetRule(person, "2000")
-	if got := ruleOf(t, m, assume.PersonMass); m.Case().Refused[assume.PersonMass].Text != "2000" || m.RuleText(got) != "2000" || math.Abs(got.Value-90.718474) > 1e-6 {
-		t.Errorf("got %+v, want 2000 lb refused as it was typed", m.Case().Refused)
+	fill(t, m, m.ValueAsks(), person, "2000")
+	if a := askOf(t, m.ValueAsks(), person); stands() != "2000" || m.Problem(a) == "" || math.Abs(ruleOf(t, m, assume.PersonMass).Value-90.718474) > 1e-6 {
+		t.Errorf("got %q, problem %q, want 2000 lb refused as it was typed", stands(), m.Problem(a))
 	}
-	m.SetRule(person, "175")
+	askOf(t, m.ValueAsks(), person).Usual()
+	if a := askOf(t, m.ValueAsks(), person); stands() != "175" || a.Usual != nil || m.Problem(a) != "" {
+		t.Errorf("got %q, problem %q, want the usual value again", stands(), m.Problem(a))
+	}
+	fill(t, m, m.ValueAsks(), person, "200")
+	fill(t, m, m.ValueAsks(), person, "175")
 	if got := ruleOf(t, m, assume.PersonMass); got.Edited || len(m.Case().Refused) != 0 {
-		t.Errorf("got %+v, want the usual value again", got)
+		t.Errorf("got %+v, want the usual value where it is typed", got)
 	}
 	fill(t, m, m.RuleAsks(), "edition", "decree 47-1592")
 	fill(t, m, m.RuleAsks(), "by-hand", "yes")
@@ -189,7 +195,7 @@ func TestChooseRegion(t *testing.T) {
 
 func ruleOf(t *testing.T, m *Model, id assume.ID) assume.Assumption {
 	t.Helper()
-	for _, a := range m.RuleValues() {
+	for _, a := range m.Case().Dossier.Assumptions {
 		if a.ID == id {
 			return a
 		}

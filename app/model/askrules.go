@@ -114,43 +114,53 @@ func (m *Model) RemoveZone(i int) {
 	}
 }
 
-// RuleValues are the values of the rules in use, with where they come from.
-func (m *Model) RuleValues() []assume.Assumption {
-	var out []assume.Assumption
-	for _, a := range m.Case().Dossier.Assumptions {
-		if a.Rule {
-			out = append(out, a)
+// ValueAsks are the fields of the values of the rules in use, in the units of
+// the documents that state them, with where they come from.
+func (m *Model) ValueAsks() []Ask {
+	var out []Ask
+	o := m.Case()
+	for _, a := range o.Dossier.Assumptions {
+		if !a.Rule {
+			continue
 		}
+		id := string(a.ID) + "-value"
+		unit, text := a.Unit, dossier.Plain(a.Value)
+		if a.Stated != "" {
+			unit, text = string(capacity.Lb), dossier.Plain(a.Value/capacity.KgPerLb)
+		}
+		field := Ask{ID: id, Label: dossier.Capital(a.Name) + ", " + unit, Hint: SourceOf(a), As: AsNumber, text: text,
+			why: o.Refused[a.ID].Why, set: func(text string) { m.setRule(a, text) }}
+		if a.Edited {
+			field.Usual = func() {
+				o.forget(id)
+				m.Usual(a.ID)
+			}
+		}
+		out = append(out, field)
 	}
 	return out
 }
 
-// RuleText is what the field of a value of the rules shows, in the unit of the
-// document that states it.
-func (m *Model) RuleText(a assume.Assumption) string {
-	if r, ok := m.Case().Refused[a.ID]; ok {
-		return r.Text
+// setRule sets a value of the rules for the machine on the sheet.
+func (m *Model) setRule(a assume.Assumption, text string) {
+	x, why := (Ask{As: AsNumber}).read(text)
+	switch {
+	case a.Stated == "" || x == nil || why != "":
+		m.Assume(a.ID, "value", text)
+	case dossier.Plain(*x)+" lb" == a.Stated:
+		m.Usual(a.ID)
+	default:
+		m.Assume(a.ID, "value", dossier.Plain(*x*capacity.KgPerLb))
 	}
-	if a.Stated != "" {
-		return dossier.Plain(a.Value / capacity.KgPerLb)
-	}
-	return dossier.Plain(a.Value)
 }
 
-// SetRule sets a value of the rules for the machine on the sheet.
-func (m *Model) SetRule(a assume.Assumption, text string) {
-	x, why := (Ask{As: AsNumber}).read(text)
-	if a.Stated == "" || x == nil || why != "" {
-		m.Assume(a.ID, "value", text)
-		return
+// SourceOf says where an assumption comes from.
+func SourceOf(a assume.Assumption) string {
+	switch {
+	case a.Edited:
+		return "set for this case"
+	case a.Status == assume.Guess:
+		return string(a.Status)
 	}
-	if dossier.Plain(*x)+" lb" == a.Stated {
-		m.Usual(a.ID)
-		return
-	}
-	m.Assume(a.ID, "value", dossier.Plain(*x*capacity.KgPerLb))
-	if r, ok := m.Case().Refused[a.ID]; ok {
-		r.Text = text
-		m.Case().Refused[a.ID] = r
-	}
+	return a.Source + "; " + string(a.Status)
 }
