@@ -121,7 +121,7 @@ func (c *Carry) afterPart() part {
 	p.id, p.open = "after", over != p.open
 	b := block{note: list.Line()}
 	if over {
-		b.head = p.title // for paper, which has no titles
+		b.head = "Asked for after an overload" // on paper, which has no titles
 	}
 	for _, row := range list.Rows {
 		b.lines = append(b.lines, partLine{dossier.Capital(row.What) + ".", dossier.WhoLine(row)})

@@ -128,7 +128,7 @@ func (m *Model) ValueAsks() []Ask {
 		if a.Stated != "" {
 			unit, text = string(capacity.Lb), dossier.Plain(a.Value/capacity.KgPerLb)
 		}
-		field := Ask{ID: id, Label: dossier.Capital(a.Name) + ", " + unit, Hint: SourceOf(a), As: AsNumber, text: text,
+		field := Ask{ID: id, Label: a.Name + ", " + unit, Hint: SourceOf(a), As: AsNumber, text: text,
 			why: o.Refused[a.ID].Why, set: func(text string) { m.setRule(a, text) }}
 		if a.Edited {
 			field.Usual = func() {
