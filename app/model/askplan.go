@@ -37,7 +37,7 @@ func (m *Model) PersonAsks(i int) []Ask {
 			put: func(c *record.Case, x *float64, _ string) { *to(&c.Plan.Persons[i]) = orZero(x) }}
 	}
 	return []Ask{
-		{ID: id + "name", Label: "Who (may stay blank)", As: AsText, text: p.Name,
+		{ID: id + "name", Label: "Who", As: AsText, text: p.Name,
 			put: func(c *record.Case, _ *float64, text string) { c.Plan.Persons[i].Name = strings.TrimSpace(text) }},
 		mass("body", "Body", p.Body, 1, func(p *record.PlanPerson) *float64 { return &p.Body }),
 		mass("clothing", "Clothing", p.Clothing, 0, func(p *record.PlanPerson) *float64 { return &p.Clothing }),
@@ -53,7 +53,7 @@ func (m *Model) ItemAsks(i int) []Ask {
 	id, at := fmt.Sprintf("plan-i%d-", i+1), record.Path("plan/items").At(i+1)
 	count := itoa(max(it.Count, 1))
 	return []Ask{
-		{ID: id + "name", Label: "What (may stay blank)", As: AsText, text: it.Name,
+		{ID: id + "name", Label: "What", As: AsText, text: it.Name,
 			put: func(c *record.Case, _ *float64, text string) { c.Plan.Items[i].Name = strings.TrimSpace(text) }},
 		{ID: id + "mass", Label: "Mass of one, " + unitOf(it.Unit), As: AsNumber, Step: 1, path: at.At("mass"), text: numberOr(it.Mass),
 			put: func(c *record.Case, x *float64, _ string) { c.Plan.Items[i].Mass = orZero(x) }},

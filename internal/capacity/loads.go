@@ -155,22 +155,30 @@ func (l Loads) Over(load record.Kilogram) (Exceeding, *record.Finding) {
 		return Exceeding{}, f
 	}
 	e := Exceeding{Load: load}
-	var uniform, smooth float64
-	known := true
 	for _, s := range l.segments {
-		low, mid, high, ok := s.Over(load)
+		low, _, high, _ := s.Over(load)
 		e.Low += float64(low)
 		e.High += float64(high)
+	}
+	if uniform, smooth, known := l.estimates(load); known {
+		e.Uniform, e.Smooth = e.settle(uniform), e.settle(smooth)
+	}
+	return e, nil
+}
+
+// estimates returns both estimates of the hours over a load; known is false
+// where it lies in an open band.
+func (l Loads) estimates(load record.Kilogram) (uniform, smooth float64, known bool) {
+	known = true
+	for _, s := range l.segments {
+		_, mid, _, ok := s.Over(load)
 		uniform += float64(mid)
 		known = known && ok
 	}
 	for _, m := range l.smooth {
 		smooth += m.over(float64(load))
 	}
-	if known {
-		e.Uniform, e.Smooth = e.settle(uniform), e.settle(smooth)
-	}
-	return e, nil
+	return uniform, smooth, known
 }
 
 // settle keeps the last bits of a sum from leaving the bounds.
@@ -193,9 +201,9 @@ func (l Loads) MostApart() (at record.Kilogram, hours float64) {
 		}
 		for i := 1; i < 64; i++ {
 			load := s.From + (s.To-s.From)*record.Kilogram(i)/64
-			e, f := l.Over(load)
-			if least, most, ok := e.Estimate(); f == nil && ok && most-least > hours {
-				at, hours = load, most-least
+			uniform, smooth, known := l.estimates(load)
+			if apart := math.Abs(uniform - smooth); known && apart > hours {
+				at, hours = load, apart
 			}
 		}
 	}

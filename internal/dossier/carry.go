@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -44,9 +45,19 @@ func leaves(n int, left float64, which string) string {
 		verb = "leaves"
 	}
 	if left < 0 {
-		return fmt.Sprintf("%s %s %s nothing: over by %s", persons(n), which, verb, Kg(-left))
+		return fmt.Sprintf("%s %s %s nothing: %s", persons(n), which, verb, spare(left))
 	}
-	return fmt.Sprintf("%s %s %s %s", persons(n), which, verb, Kg(left))
+	return fmt.Sprintf("%s %s %s %s", persons(n), which, verb, spare(left))
+}
+
+// spare writes what is left of a load. What is left is rounded down, what is
+// over up, so that the words never promise more than there is.
+func spare(left float64) string {
+	const grain = 1e-6
+	if left < 0 {
+		return "over by " + Kg(math.Ceil(-left-grain))
+	}
+	return Kg(math.Floor(left + grain))
 }
 
 // Mass writes a mass in kg with as many digits as it has, to 100 g.
@@ -161,10 +172,9 @@ func (k *Capacity) WorthLine(person float64) string {
 func (p *Plan) Line() string {
 	text := "The plan of " + Mass(float64(p.Total)) + ": " + p.Words
 	for _, z := range p.Zones {
-		if z.Left < 0 {
-			text += fmt.Sprintf("; %s: over by %s", z.Name, Mass(-z.Left))
-		} else {
-			text += fmt.Sprintf("; %s: %s left", z.Name, Mass(z.Left))
+		text += "; " + z.Name + ": " + spare(z.Left)
+		if z.Left >= 0 {
+			text += " left"
 		}
 	}
 	return text + "."
