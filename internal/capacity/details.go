@@ -82,6 +82,9 @@ func (r *Result) smooth(loads Loads) {
 // Ask adds the hours over loads that were asked about, and says of each that
 // makes no sense why.
 func (r *Result) Ask(h record.History, asked []record.Kilogram) []record.Finding {
+	if len(asked) == 0 {
+		return nil
+	}
 	var out []record.Finding
 	loads := NewLoads(h.Life())
 	for i, load := range asked {

@@ -191,7 +191,7 @@ func (e Exceeding) settle(x float64) *float64 {
 }
 
 // MostApart returns the most hours by which the two estimates differ, and the
-// load where they do, to a 64th of a band. In one band they differ by at most
+// load where they do, to a 32nd of a band. In one band they differ by at most
 // 0.385 of its hours, that is 2/(3·√3): the most that a cubic within Fritsch
 // and Carlson's limits can leave its chord.
 func (l Loads) MostApart() (at record.Kilogram, hours float64) {
@@ -199,8 +199,8 @@ func (l Loads) MostApart() (at record.Kilogram, hours float64) {
 		if !s.Bounded {
 			continue
 		}
-		for i := 1; i < 64; i++ {
-			load := s.From + (s.To-s.From)*record.Kilogram(i)/64
+		for i := 1; i < 32; i++ {
+			load := s.From + (s.To-s.From)*record.Kilogram(i)/32
 			uniform, smooth, known := l.estimates(load)
 			if apart := math.Abs(uniform - smooth); known && apart > hours {
 				at, hours = load, apart

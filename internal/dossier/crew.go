@@ -127,8 +127,9 @@ type chanceKey struct {
 	rated       record.Kilogram
 }
 
-// worked holds chances that were worked out before: one takes longer than all
-// the rest of an assessment, and a stream of cases asks for the same ones.
+// worked holds chances that were worked out before: that of three people takes
+// as long as all the rest of an assessment, and a stream of cases asks for the
+// same ones.
 var worked = struct {
 	sync.Mutex
 	chances map[chanceKey][]Chance
