@@ -4,6 +4,7 @@ import (
 	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/js"
 
+	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
@@ -20,7 +21,7 @@ type Assumptions struct {
 func (c *Assumptions) listed() []assume.Assumption {
 	var out []assume.Assumption
 	for _, a := range c.d().Assumptions {
-		if a.Group == c.Group {
+		if a.Group == c.Group && !a.Rule { // rules stand with what the machine may carry
 			out = append(out, a)
 		}
 	}
@@ -48,15 +49,7 @@ func (c *Assumptions) name(a assume.Assumption) string {
 	return a.Name + ", " + a.Unit
 }
 
-func (c *Assumptions) source(a assume.Assumption) string {
-	switch {
-	case a.Edited:
-		return "set for this case"
-	case a.Status == assume.Guess:
-		return string(a.Status)
-	}
-	return a.Source + "; " + string(a.Status)
-}
+func (c *Assumptions) source(a assume.Assumption) string { return model.SourceOf(a) }
 
 // parts are the values of an assumption that can be set.
 func (c *Assumptions) parts(a assume.Assumption) []string {

@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
+	"ratchetmark/internal/assume"
+	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
@@ -43,16 +46,65 @@ func rulerOf(d *dossier.Dossier, pounds bool) chart.Ruler {
 	if k.SensingFrom != k.SensingTo {
 		r.Sense = "load sensing acts within this window"
 	}
-	for _, m := range []struct {
-		pct   int
-		words string
-	}{{110, "110 %, dynamic test"}, {125, "125 %, static test"}, {150, "150 %, end of type tests"}} {
-		r.Marks = append(r.Marks, chart.Mark{At: at(k.Rated) * float64(m.pct) / 100, Words: m.words})
+	if k.SensingFrom == 0 {
+		r.Sense = ""
 	}
+	r.Marks = testMarks(k, at)
+	r.Steps, r.StepWords = personSteps(d, pounds, at)
 	for _, b := range lifeBands(d.History) {
 		r.Blocks = append(r.Blocks, blockOf(d, b, at))
 	}
 	return r
+}
+
+// testWords are the words of the test loads on the ruler.
+var testWords = map[capacity.Param]string{
+	capacity.DynamicTest: "dynamic test", capacity.StaticTest: "static test", capacity.EnhancedTest: "end of type tests",
+}
+
+// testMarks are the test loads of the edition; two at one load are one mark.
+func testMarks(k *dossier.Capacity, at func(record.Kilogram) float64) []chart.Mark {
+	var out []chart.Mark
+	for _, s := range k.Shares {
+		words, ok := testWords[s.Param]
+		switch last := len(out) - 1; {
+		case !ok:
+		case last >= 0 && out[last].At == at(s.Load):
+			out[last].Words += ", " + words
+		default:
+			out = append(out, chart.Mark{At: at(s.Load), Words: dossier.Plain(s.Percent) + " %, " + words})
+		}
+	}
+	return out
+}
+
+// personSteps are the loads that 1, 2, 3 ... persons with tools ask for.
+func personSteps(d *dossier.Dossier, pounds bool, at func(record.Kilogram) float64) ([]chart.Mark, string) {
+	var out []chart.Mark
+	for i, m := range d.Capacity.Marks {
+		out = append(out, chart.Mark{At: at(m.At), Words: strconv.Itoa(i + 1)})
+	}
+	mass := func(id assume.ID) string {
+		if x := value(d, id); pounds {
+			return dossier.Lb(x * poundsPerKg)
+		} else {
+			return dossier.Mass(x)
+		}
+	}
+	words := "persons of " + mass(assume.PersonMass)
+	if _, own := first(d); own {
+		words = "persons by the rule"
+	}
+	if value(d, assume.ToolsMass) > 0 {
+		words += ", with " + mass(assume.ToolsMass) + " of tools"
+	}
+	return out, words
+}
+
+// first returns the mass of the first person where the rule has one of its own.
+func first(d *dossier.Dossier) (kg float64, ok bool) {
+	kg = value(d, capacity.FirstPerson.ID())
+	return kg, kg > 0
 }
 
 // lifeBands returns the hours in each band over the whole life.
@@ -138,6 +190,15 @@ func hoursOver(d *dossier.Dossier, id string, width float64) string {
 		}
 		if o.Estimate != nil {
 			row.Mark, row.HasMark = *o.Estimate, true
+		}
+		rows = append(rows, row)
+	}
+	for _, e := range d.Capacity.OverLoads {
+		row := chart.Range{Words: "over " + dossier.Mass(float64(e.Load)) + ", asked", Figures: dossier.HoursBetween(e.Low, e.High), Low: e.Low, High: e.High, Open: e.Unbounded}
+		if e.Unbounded {
+			row.High, row.Figures = e.Low, "at least "+dossier.H(e.Low)
+		} else if e.Uniform != nil {
+			row.Mark, row.HasMark = *e.Uniform, true
 		}
 		rows = append(rows, row)
 	}

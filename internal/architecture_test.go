@@ -29,7 +29,7 @@ var arrows = map[string][]string{
 	"simulate":  {"record", "bodymass"}, // not cause: it is what cause is scored against
 	"score":     nil,
 	"calibrate": {"record", "assume", "cause", "score", "simulate"},
-	"dossier":   {"record", "assume", "batch", "capacity", "fatigue", "cause"},
+	"dossier":   {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "cause"},
 }
 
 // never are packages that no domain package may reach, not through another of

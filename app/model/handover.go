@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"ratchetmark/internal/assume"
+	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
 )
@@ -113,7 +114,7 @@ func (m *Model) Assume(id assume.ID, part, text string) {
 	if o == nil {
 		return
 	}
-	set, _ := assume.For(&o.Group.Case)
+	set, _ := capacity.Assumptions(&o.Group.Case)
 	row := set.Get(id)
 	own := record.Assumed{Low: row.Low, Value: row.Value, High: row.High}
 	if o.Refused == nil {

@@ -40,6 +40,7 @@ type entry struct {
 	Sources  []batch.Source   `json:"sources,omitempty"`
 	Typed    bool             `json:"typed,omitempty"`
 	Changed  bool             `json:"changed,omitempty"`
+	Asked    bool             `json:"asked,omitempty"`
 	Draft    bool             `json:"draft,omitempty"` // a new machine that is still being typed
 	Form     *Form            `json:"form,omitempty"`  // as it is being typed
 }
@@ -69,7 +70,7 @@ func headOf(o *Opened) *Kept {
 	switch {
 	case o.draft != nil:
 		h.State += ", being corrected"
-	case !o.Typed && !o.Changed:
+	case !o.Typed && !o.Changed && !o.Asked:
 		for _, s := range o.Group.Sources {
 			h.Files = append(h.Files, s.SHA256)
 		}
@@ -79,7 +80,7 @@ func headOf(o *Opened) *Kept {
 
 func entryOf(o *Opened) *entry {
 	g := &o.Group
-	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Form: o.draft}
+	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Asked: o.Asked, Form: o.draft}
 	for _, f := range g.Findings {
 		e.Paths = append(e.Paths, f.Path)
 	}
@@ -88,7 +89,7 @@ func entryOf(o *Opened) *entry {
 
 // opened makes a machine of the sheet of an entry: the same dossier again.
 func (e *entry) opened(key string) *Opened {
-	o := &Opened{Typed: e.Typed, Changed: e.Changed, key: key}
+	o := &Opened{Typed: e.Typed, Changed: e.Changed, Asked: e.Asked, key: key}
 	o.Group = batch.Grouped{Record: batch.Record{Case: e.Case, Findings: e.Findings, Origins: e.Origins}, Sources: e.Sources}
 	if o.Group.Origins == nil {
 		o.Group.Origins = record.Origins{}

@@ -56,12 +56,15 @@ type Opened struct {
 	Dossier dossier.Dossier
 	Changed bool // by hand, since it was read
 	Typed   bool // entered by hand from the beginning
+	Asked   bool // something beside the record was asked on the sheet
 	Refused map[assume.ID]Refused
 
 	key   string   // of its entry on the device; empty until it is kept
 	past  finished // what was done to the form that it came from
 	draft *Form    // the form that corrects it, as it is being typed; nil without one
 	stale bool     // its entry was changed in another tab
+
+	asking asking // what stands in the fields of the sheet
 }
 
 // Notice is something to tell the person, above what is on the page.
@@ -275,7 +278,7 @@ func (o *Opened) assess() {
 
 var changedByHand = record.Finding{
 	Code: "changed-by-hand", Severity: record.Note, Where: "the whole record",
-	Message: "readings or assumptions were changed by hand after the file was read", Expected: "the file as it was read, with the usual assumptions",
+	Message: "readings, rules or assumptions were changed by hand after the file was read", Expected: "the file as it was read, with the usual rules and assumptions",
 	Effect: "the file named below does not give this result; the saved case does", Hint: "save the case and hand that over",
 }
 

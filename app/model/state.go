@@ -12,6 +12,9 @@ func (o *Opened) State() string {
 	if d.Capacity == nil {
 		return "incomplete"
 	}
+	if len(d.Exceedances) == 0 && d.Capacity.Mixed() != "" {
+		return "perhaps over, by zone"
+	}
 	if len(d.Exceedances) == 0 {
 		return "nothing over"
 	}

@@ -49,8 +49,10 @@ type Assumption struct {
 	Source string  `json:"source"`
 	Status Status  `json:"status"`
 	Edited bool    `json:"edited"`
-	Group  string  `json:"group,omitempty"` // what it is for, where that is one thing
-	Least  float64 `json:"-"`               // the least and most that make sense
+	Stated string  `json:"stated,omitempty"` // the usual value as its document states it, where that is in another unit
+	Group  string  `json:"group,omitempty"`  // what it is for, where that is one thing
+	Rule   bool    `json:"-"`                // one of the rules that the machine is held against
+	Least  float64 `json:"-"`                // the least and most that make sense
 	Most   float64 `json:"-"`
 	Fixed  bool    `json:"-"` // a chosen figure: no interval
 	kinds  map[record.Kind][3]float64
@@ -58,13 +60,13 @@ type Assumption struct {
 
 // table holds the usual values. Low, usual and high by kind of machine stand in kinds.
 var table = []Assumption{
-	{ID: PersonMass, Name: "mass of a person", Unit: "kg", Value: 80, Low: 80, High: 80, Least: 30, Most: 250, Fixed: true,
+	{ID: PersonMass, Rule: true, Name: "mass of a person", Unit: "kg", Value: 80, Low: 80, High: 80, Least: 30, Most: 250, Fixed: true,
 		Source: "EN 280-1:2022, 4.2; ISO 16368", Status: Memory},
-	{ID: ToolsMass, Name: "least mass of tools and materials", Unit: "kg", Value: 40, Low: 40, High: 40, Least: 0, Most: 5000, Fixed: true,
+	{ID: ToolsMass, Rule: true, Name: "least mass of tools and materials", Unit: "kg", Value: 40, Low: 40, High: 40, Least: 0, Most: 5000, Fixed: true,
 		Source: "EN 280-1:2022, 4.2; ISO 16368", Status: Memory},
-	{ID: SensingFrom, Name: "load sensing acts from", Unit: "% of rated load", Value: 100, Low: 100, High: 100, Least: 50, Most: 200, Fixed: true,
+	{ID: SensingFrom, Rule: true, Name: "load sensing acts from", Unit: "% of rated load", Value: 100, Low: 100, High: 100, Least: 50, Most: 200, Fixed: true,
 		Source: "ANSI/SAIA A92.20 (restated); EN 280-1:2022, 4.4.1.2", Status: Memory},
-	{ID: SensingTo, Name: "load sensing acts before", Unit: "% of rated load", Value: 120, Low: 120, High: 120, Least: 100, Most: 300, Fixed: true,
+	{ID: SensingTo, Rule: true, Name: "load sensing acts before", Unit: "% of rated load", Value: 120, Low: 120, High: 120, Least: 100, Most: 300, Fixed: true,
 		Source: "ANSI/SAIA A92.20 (restated); EN 280-1:2022, 4.4.1.2", Status: Memory},
 	{ID: CyclesPerHour, Name: "load cycles per counted hour", Unit: "1/h", Value: 5, Low: 2, High: 12, Least: 0.01, Most: 1000,
 		Source: "usual value EN 280, 5.2.5.3.3; the interval is an assumption", Status: Memory},
@@ -92,12 +94,21 @@ func (s Set) Rows() []Assumption { return s.rows }
 
 // Get returns one row. It panics on an ID that is not in the table.
 func (s Set) Get(id ID) Assumption {
+	r, ok := s.Find(id)
+	if !ok {
+		panic("assume: no assumption " + string(id))
+	}
+	return r
+}
+
+// Find returns one row; ok is false where the set has none.
+func (s Set) Find(id ID) (row Assumption, ok bool) {
 	for _, r := range s.rows {
 		if r.ID == id {
-			return r
+			return r, true
 		}
 	}
-	panic("assume: no assumption " + string(id))
+	return Assumption{}, false
 }
 
 // Value returns the value in use of one assumption.
@@ -105,9 +116,10 @@ func (s Set) Value(id ID) float64 { return s.Get(id).Value }
 
 // For returns the assumptions for a case: the usual ones for its kind of
 // machine, with the case's own put in place. An own value that is unknown,
-// unordered or out of range is a finding, and the usual one stays.
-func For(c *record.Case) (Set, []record.Finding) {
-	set := Set{rows: usual(c.Machine.Kind)}
+// unordered or out of range is a finding, and the usual one stays. Rules, where
+// they are given, stand in place of those of the table.
+func For(c *record.Case, rules ...Assumption) (Set, []record.Finding) {
+	set := Set{rows: usual(c.Machine.Kind, rules)}
 	var findings []record.Finding
 	for i := range set.rows {
 		row := &set.rows[i]
@@ -124,15 +136,20 @@ func For(c *record.Case) (Set, []record.Finding) {
 		}
 	}
 	for _, id := range sortedKeys(c.Assumptions) {
-		if !known(ID(id)) {
+		if _, ok := set.Find(ID(id)); !ok {
 			findings = append(findings, refused(id, "there is no such assumption", "one of the assumptions listed on the sheet"))
 		}
 	}
 	return set, findings
 }
 
-func usual(kind record.Kind) []Assumption {
-	rows := slices.Concat(table, causeTable)
+func usual(kind record.Kind, rules []Assumption) []Assumption {
+	rows := slices.Clone(rules)
+	for _, row := range slices.Concat(table, causeTable) {
+		if len(rules) == 0 || !row.Rule {
+			rows = append(rows, row)
+		}
+	}
 	for i := range rows {
 		if rows[i].kinds == nil {
 			continue
@@ -192,8 +209,4 @@ func refused(id, message, expected string) record.Finding {
 		Effect: "the usual value is used instead",
 		Hint:   "correct the value on the sheet",
 	}
-}
-
-func known(id ID) bool {
-	return slices.ContainsFunc(slices.Concat(table, causeTable), func(a Assumption) bool { return a.ID == id })
 }

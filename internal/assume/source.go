@@ -9,8 +9,10 @@ const (
 
 // Source is where a value or a statement stands, and how it is known.
 type Source struct {
-	Document, Edition, Clause string
-	Status                    Status
+	Document string `json:"document"`
+	Edition  string `json:"edition,omitempty"`
+	Clause   string `json:"clause,omitempty"`
+	Status   Status `json:"status"`
 }
 
 // From names a source.
@@ -21,8 +23,12 @@ func From(document, edition, clause string, status Status) Source {
 // String writes the source as "ANSI/SAIA A92.20" or "EN 280-1:2022, 4.2".
 func (s Source) String() string {
 	text := s.Document
-	if s.Edition != "" {
+	switch {
+	case s.Edition == "":
+	case s.Edition[0] >= '0' && s.Edition[0] <= '9':
 		text += ":" + s.Edition
+	default: // "May 2014"
+		text += ", " + s.Edition
 	}
 	if s.Clause != "" {
 		text += ", " + s.Clause

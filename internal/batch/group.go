@@ -99,6 +99,9 @@ func (g *Grouped) join(r Record, source Source) {
 	if g.Case.Assumptions == nil {
 		g.Case.Assumptions = r.Case.Assumptions
 	}
+	if g.Case.Plan == nil && g.Case.Crew == nil && g.Case.Thresholds == nil {
+		g.Case.Plan, g.Case.Crew, g.Case.Thresholds = r.Case.Plan, r.Case.Crew, r.Case.Thresholds
+	}
 }
 
 // move takes over the origins of a reading that got another number.
@@ -134,6 +137,9 @@ func (g *Grouped) joinMachine(m record.Machine, source Source) {
 	fill(g, "mass_kg", &mine.Mass, m.Mass, source)
 	if mine.InService == nil {
 		mine.InService = m.InService
+	}
+	if reflect.DeepEqual(mine.Conditions, record.Conditions{}) {
+		mine.Conditions = m.Conditions
 	}
 }
 

@@ -226,7 +226,7 @@ func (c Crew) check(load record.Kilogram) (people int, f *record.Finding) {
 	}
 	for _, f := range []*record.Finding{
 		assume.PersonCount.Check(float64(people), at.At("persons")),
-		crewWorn.Check(c.Worn, at.At("worn")), crewTools.Check(c.Tools, at.At("tools")),
+		crewWorn.Check(c.Worn, at.At("worn_kg")), crewTools.Check(c.Tools, at.At("tools_kg")),
 		assume.AnyLoad.Check(float64(load), "load_kg"),
 	} {
 		if f != nil {

@@ -53,6 +53,23 @@ var states = []state{
 		p.Type("#cycles_per_hour-value", "many")
 		p.Type("#self_weight_share-value", "0.4")
 	}, false},
+	{"rules", func(p *Page) {
+		openCarry(p, "several-rated-loads.case.json")
+		p.Click("#rules > summary")
+	}, false},
+	{"planner", func(p *Page) {
+		openCarry(p, "several-rated-loads.case.json")
+		p.Click("#planner > summary")
+		p.Click("#any > summary")
+		p.Click("#crews > summary")
+		p.Click("#worth > summary")
+	}, true},
+	{"carry-pounds", func(p *Page) {
+		openCarry(p, "pounds.case.json")
+		p.Click("#rules > summary")
+		p.Click("#planner > summary")
+		p.Click("#unit")
+	}, false},
 	{"fault", func(p *Page) {
 		example(3)(p)
 		p.Do(`(() => { const real = URL.createObjectURL; URL.createObjectURL = () => { URL.createObjectURL = real; throw new Error("a fault made for the picture") } })()`)
@@ -78,6 +95,12 @@ func example(n int) func(*Page) {
 		p.Click(nth(".machines button", n))
 		p.WaitFor(nth(".machines button", n) + "[aria-pressed=true]")
 	}
+}
+
+// openCarry opens a file about what a machine may carry.
+func openCarry(p *Page, name string) {
+	p.Files("#file", "../../testdata/carry/"+name)
+	p.WaitFor("#sheet")
 }
 
 // look is how the reader's system is set.

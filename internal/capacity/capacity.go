@@ -41,7 +41,8 @@ var Percents = []int{100, 110, 120, 125, 150}
 type Over struct {
 	Percent  int      `json:"pct"`
 	Low      float64  `json:"low_h"`
-	Estimate *float64 `json:"estimate_h"`
+	Estimate *float64 `json:"estimate_h"` // loads uniform within a band
+	Smooth   *float64 `json:"smooth_h"`   // hours as a monotone cubic of the load; nil where it was not asked for
 	High     float64  `json:"high_h"`
 
 	// Unbounded: hours are missing from the record, and nothing bounds the
@@ -59,35 +60,38 @@ func (o Over) MarshalJSON() ([]byte, error) {
 		Percent  int      `json:"pct"`
 		Low      float64  `json:"low_h"`
 		Estimate *float64 `json:"estimate_h"`
+		Smooth   *float64 `json:"smooth_h"`
 		High     *float64 `json:"high_h"`
-	}{o.Percent, o.Low, nil, nil})
+	}{o.Percent, o.Low, nil, nil, nil})
 }
 
 // Result is what the machine may carry and how far the record went over it.
 type Result struct {
 	Rated         record.Kilogram `json:"rated_load_kg"`
 	Persons       *int            `json:"persons"`
-	SmallestRated record.Kilogram `json:"smallest_rated_load_kg"` // 0 when the persons are not known
+	SmallestRated record.Kilogram `json:"smallest_rated_load_kg"` // 0 where it cannot be told
 	Spare         float64         `json:"spare_kg"`               // rated load above the smallest one
 	PersonsWithin int             `json:"persons_within"`
-	SensingFrom   record.Kilogram `json:"load_sensing_from_kg"`
-	SensingTo     record.Kilogram `json:"load_sensing_to_kg"`
+	SensingFrom   record.Kilogram `json:"load_sensing_from_kg,omitempty"` // 0 where the rules ask for none
+	SensingTo     record.Kilogram `json:"load_sensing_to_kg,omitempty"`
 	Peak          *float64        `json:"peak_kg"` // highest the record shows
 	PeakPercent   *float64        `json:"peak_pct"`
 	Counted       float64         `json:"counted_h"`
 	HoursOver     []Over          `json:"hours_over"`
 	MeanLoad      *record.Bounds  `json:"mean_load_kg"` // weighted by hours
+	Details
 }
 
 // Assess holds a history against the rated load. The history must have one.
 func Assess(h record.History, set assume.Set) Result {
-	mp, me := set.Value(assume.PersonMass), set.Value(assume.ToolsMass)
-	r := Result{
-		Rated: h.Rated, Persons: h.Case.Machine.StatedPersons(),
-		PersonsWithin: PersonsWithin(h.Rated, mp, me),
+	rule := RuleOf(set)
+	r := Result{Rated: h.Rated, Persons: h.Case.Machine.StatedPersons()}
+	sensible := float64(h.Rated) <= assume.RatedLoads.Most // else it is a slip of the hand, and no platform
+	if sensible {
+		r.PersonsWithin, _ = rule.Within(h.Rated)
 	}
-	if r.Persons != nil {
-		r.SmallestRated = SmallestRatedLoad(*r.Persons, mp, me)
+	if r.Persons != nil && sensible {
+		r.SmallestRated = SmallestRatedLoad(*r.Persons, rule.Further, rule.base())
 		r.Spare = float64(r.Rated - r.SmallestRated)
 	}
 	r.SensingFrom, r.SensingTo = Sensing(h, set)
@@ -103,16 +107,24 @@ func Assess(h record.History, set assume.Set) Result {
 		r.HoursOver = append(r.HoursOver, HoursOver(segments, h.Rated, pct))
 	}
 	r.MeanLoad = MeanLoad(segments)
+	r.Details = details(h, set, segments)
+	r.smooth(NewLoads(h.Life()))
 	return r
 }
 
 // Sensing returns the loads between which the load-sensing system has to act:
-// the machine's own value where it is stated, the window of the standards else.
+// the machine's own value where it is stated, the window of its rules else; 0
+// where they have none.
 func Sensing(h record.History, set assume.Set) (from, to record.Kilogram) {
 	if own := h.Case.Machine.StatedSensing(); own != nil {
 		return *own, *own
 	}
-	return h.Rated * record.Kilogram(set.Value(assume.SensingFrom)/100), h.Rated * record.Kilogram(set.Value(assume.SensingTo)/100)
+	first, ok := set.Find(assume.SensingFrom)
+	last, too := set.Find(assume.SensingTo)
+	if !ok || !too {
+		return 0, 0
+	}
+	return h.Rated * record.Kilogram(first.Value/100), h.Rated * record.Kilogram(last.Value/100)
 }
 
 // HighestPeak returns the highest peak of any reading; nil when there is none.

@@ -13,11 +13,11 @@ import (
 // is nil where it lies in a band open upwards that no peak closes, and so are
 // the estimates.
 type Exceeded struct {
-	Share   float64
-	Low     float64
-	Uniform *float64
-	Smooth  *float64
-	High    *float64
+	Share   float64  `json:"share"`
+	Low     float64  `json:"low_kg"`
+	Uniform *float64 `json:"uniform_kg"`
+	Smooth  *float64 `json:"smooth_kg"`
+	High    *float64 `json:"high_kg"`
 }
 
 // ExceededFor returns the load that was exceeded for a share of the hours, 0.05
@@ -39,8 +39,8 @@ func (l Loads) ExceededFor(share float64) (Exceeded, *record.Finding) {
 	e.Low, _ = l.atEdge(hours, lower)
 	if high, ok := l.atEdge(hours, upper); ok {
 		e.High = record.Of(high)
-		e.Uniform = record.Of(l.solve(hours, e.Low, high, func(x Exceeding) *float64 { return x.Uniform }))
-		e.Smooth = record.Of(l.solve(hours, e.Low, high, func(x Exceeding) *float64 { return x.Smooth }))
+		e.Uniform = record.Of(l.solve(hours, e.Low, high, func(uniform, _ float64) float64 { return uniform }))
+		e.Smooth = record.Of(l.solve(hours, e.Low, high, func(_, smooth float64) float64 { return smooth }))
 	}
 	return e, nil
 }
@@ -71,14 +71,10 @@ func (l Loads) atEdge(hours float64, edge func(record.Segment) float64) (load fl
 
 // solve finds by halving the load over which one estimate has the given hours.
 // Where an open band leaves no estimate the load lies below that band.
-func (l Loads) solve(hours, low, high float64, estimate func(Exceeding) *float64) float64 {
-	for range 50 {
+func (l Loads) solve(hours, low, high float64, pick func(uniform, smooth float64) float64) float64 {
+	for i := 0; i < 50 && high-low > 1e-10*high; i++ {
 		mid := (low + high) / 2
-		e, f := l.Over(record.Kilogram(mid))
-		if f != nil {
-			break
-		}
-		if x := estimate(e); x == nil || *x < hours {
+		if uniform, smooth, known := l.estimates(record.Kilogram(mid)); !known || pick(uniform, smooth) < hours {
 			high = mid
 		} else {
 			low = mid

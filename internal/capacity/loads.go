@@ -1,7 +1,9 @@
 package capacity
 
 import (
+	"encoding/json"
 	"math"
+	"slices"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/monotone"
@@ -41,13 +43,28 @@ func NewLoads(intervals []record.Interval) Loads {
 		if len(segments) == 0 {
 			continue
 		}
-		l.segments = append(l.segments, segments...)
+		l.add(segments)
 		l.smooth = append(l.smooth, newSmooth(segments))
 	}
 	for _, s := range l.segments {
 		l.hours += float64(s.Hours)
 	}
 	return l
+}
+
+// add takes in segments. The hours of those with the same loads are one: the
+// intervals mostly have the same bands.
+func (l *Loads) add(segments []record.Segment) {
+	for _, s := range segments {
+		i := slices.IndexFunc(l.segments, func(have record.Segment) bool {
+			return have.From == s.From && have.To == s.To && have.Bounded == s.Bounded
+		})
+		if i < 0 {
+			l.segments = append(l.segments, s)
+			continue
+		}
+		l.segments[i].Hours += s.Hours
+	}
 }
 
 // Hours returns all hours that are counted.
@@ -101,6 +118,25 @@ type Exceeding struct {
 	Uniform *float64
 	Smooth  *float64
 	High    float64
+
+	// Unbounded: hours are missing from the record, and nothing bounds the
+	// figure from above. High and the estimates are then null in JSON.
+	Unbounded bool
+}
+
+// MarshalJSON writes what is not known as null.
+func (e Exceeding) MarshalJSON() ([]byte, error) {
+	out := struct {
+		Load    record.Kilogram `json:"load_kg"`
+		Low     float64         `json:"low_h"`
+		Uniform *float64        `json:"uniform_h"`
+		Smooth  *float64        `json:"smooth_h"`
+		High    *float64        `json:"high_h"`
+	}{e.Load, e.Low, e.Uniform, e.Smooth, &e.High}
+	if e.Unbounded {
+		out.Uniform, out.Smooth, out.High = nil, nil, nil
+	}
+	return json.Marshal(out)
 }
 
 // Estimate returns the two estimates in order, least first; ok is false where
@@ -119,22 +155,30 @@ func (l Loads) Over(load record.Kilogram) (Exceeding, *record.Finding) {
 		return Exceeding{}, f
 	}
 	e := Exceeding{Load: load}
-	var uniform, smooth float64
-	known := true
 	for _, s := range l.segments {
-		low, mid, high, ok := s.Over(load)
+		low, _, high, _ := s.Over(load)
 		e.Low += float64(low)
 		e.High += float64(high)
+	}
+	if uniform, smooth, known := l.estimates(load); known {
+		e.Uniform, e.Smooth = e.settle(uniform), e.settle(smooth)
+	}
+	return e, nil
+}
+
+// estimates returns both estimates of the hours over a load; known is false
+// where it lies in an open band.
+func (l Loads) estimates(load record.Kilogram) (uniform, smooth float64, known bool) {
+	known = true
+	for _, s := range l.segments {
+		_, mid, _, ok := s.Over(load)
 		uniform += float64(mid)
 		known = known && ok
 	}
 	for _, m := range l.smooth {
 		smooth += m.over(float64(load))
 	}
-	if known {
-		e.Uniform, e.Smooth = e.settle(uniform), e.settle(smooth)
-	}
-	return e, nil
+	return uniform, smooth, known
 }
 
 // settle keeps the last bits of a sum from leaving the bounds.
@@ -147,7 +191,7 @@ func (e Exceeding) settle(x float64) *float64 {
 }
 
 // MostApart returns the most hours by which the two estimates differ, and the
-// load where they do, to a 64th of a band. In one band they differ by at most
+// load where they do, to a 32nd of a band. In one band they differ by at most
 // 0.385 of its hours, that is 2/(3·√3): the most that a cubic within Fritsch
 // and Carlson's limits can leave its chord.
 func (l Loads) MostApart() (at record.Kilogram, hours float64) {
@@ -155,11 +199,11 @@ func (l Loads) MostApart() (at record.Kilogram, hours float64) {
 		if !s.Bounded {
 			continue
 		}
-		for i := 1; i < 64; i++ {
-			load := s.From + (s.To-s.From)*record.Kilogram(i)/64
-			e, f := l.Over(load)
-			if least, most, ok := e.Estimate(); f == nil && ok && most-least > hours {
-				at, hours = load, most-least
+		for i := 1; i < 32; i++ {
+			load := s.From + (s.To-s.From)*record.Kilogram(i)/32
+			uniform, smooth, known := l.estimates(load)
+			if apart := math.Abs(uniform - smooth); known && apart > hours {
+				at, hours = load, apart
 			}
 		}
 	}

@@ -51,10 +51,10 @@ func (p PersonRule) Within(load record.Kilogram) (int, *record.Finding) {
 
 // Worth is a load as persons and what is left over.
 type Worth struct {
-	Load    record.Kilogram
-	Persons int     // whole persons
-	Rest    float64 // kg beside them, less than a person
-	Equal   float64 // the load in persons, with its fraction
+	Load    record.Kilogram `json:"load_kg"`
+	Persons int             `json:"persons"` // whole persons
+	Rest    float64         `json:"rest_kg"` // kg beside them, less than a person
+	Equal   float64         `json:"-"`       // the load in persons, with its fraction
 }
 
 // WorthOf returns how many persons of a mass in kg a load is worth, and the kg
@@ -82,8 +82,8 @@ func (w Worth) Words() string {
 
 // Mark is a load with words, for the load ruler.
 type Mark struct {
-	At    record.Kilogram
-	Words string
+	At    record.Kilogram `json:"load_kg"`
+	Words string          `json:"words"`
 }
 
 // Marks returns the smallest rated loads for 1, 2, 3 … persons up to a load,

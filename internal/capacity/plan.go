@@ -48,23 +48,23 @@ type Plan struct {
 
 // PlanLine is one person or item of a plan that was added up.
 type PlanLine struct {
-	Name   string
-	Person bool
-	Mass   record.Kilogram
-	Sum    record.Kilogram // with all lines before it
-	Alone  bool            // over the rated load on its own
-	Over   bool            // the plan is over the rated load from this line on
+	Name   string          `json:"name"`
+	Person bool            `json:"person"`
+	Mass   record.Kilogram `json:"mass_kg"`
+	Sum    record.Kilogram `json:"sum_kg"` // with all lines before it
+	Alone  bool            `json:"alone"`  // over the rated load on its own
+	Over   bool            `json:"over"`   // the plan is over the rated load from this line on
 }
 
 // Sum is a plan added up against the rated load.
 type Sum struct {
-	Lines       []PlanLine
-	Total       record.Kilogram
-	Left        record.Kilogram // below zero: over the rated load
-	LeftPercent float64         // of the rated load
-	FirstOver   int             // line that takes the plan over the rated load; -1: none
-	Surplus     int             // persons more than the plate allows
-	Words       string
+	Lines       []PlanLine      `json:"lines"`
+	Total       record.Kilogram `json:"total_kg"`
+	Left        record.Kilogram `json:"left_kg"`    // below zero: over the rated load
+	LeftPercent float64         `json:"left_pct"`   // of the rated load
+	FirstOver   int             `json:"first_over"` // line that takes the plan over the rated load; -1: none
+	Surplus     int             `json:"surplus"`    // persons more than the plate allows
+	Words       string          `json:"words"`
 }
 
 // Add adds up a plan. Where a value makes no sense there are findings and
@@ -121,13 +121,13 @@ func (p Plan) check() []record.Finding {
 		add(assume.PersonCount.Check(float64(p.Allowed), "machine/persons"))
 	}
 	for i, m := range p.Persons {
-		at := record.Path("plan/person").At(i + 1)
+		at := record.Path("plan/persons").At(i + 1)
 		add(assume.PersonLoad.Check(float64(m.Body.Kilograms()), at.At("body")))
 		add(worn.Check(float64(m.Clothing.Kilograms()), at.At("clothing")))
 		add(worn.Check(float64(m.Harness.Kilograms()), at.At("harness")))
 	}
 	for i, it := range p.Items {
-		at := record.Path("plan/item").At(i + 1)
+		at := record.Path("plan/items").At(i + 1)
 		add(assume.ItemLoad.Check(float64(it.Mass.Kilograms()), at.At("mass")))
 		add(itemCount.Check(float64(it.Count), at.At("count")))
 	}

@@ -2,6 +2,7 @@ package capacity
 
 import (
 	"fmt"
+	"math"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
@@ -16,19 +17,27 @@ func CheckPlate(c *record.Case, set assume.Set) []record.Finding {
 	if p := c.Machine.StatedPersons(); p != nil {
 		least = *p
 	}
-	return CheckRated(*c.Machine.RatedLoad, least, RuleOf(set), "machine/rated_load_kg")
+	at := record.Path("machine/rated_load_kg")
+	if fs := CheckRated(*c.Machine.RatedLoad, least, RuleOf(set), at); len(fs) > 0 {
+		return fs
+	}
+	if f := assume.RatedLoads.Check(float64(*c.Machine.RatedLoad), at); f != nil {
+		f.Severity, f.Effect = record.Doubt, "what it covers of persons, tools and materials is not worked out; loads are held against it as it stands"
+		return []record.Finding{*f}
+	}
+	return nil
 }
 
 // CheckRated holds a rated load against the smallest one for n persons.
 func CheckRated(rated record.Kilogram, n int, rule PersonRule, at record.Path) []record.Finding {
 	smallest := SmallestRatedLoad(n, rule.Further, rule.base())
-	if rated >= smallest {
+	if covers(rated, smallest) {
 		return nil
 	}
 	return []record.Finding{{
 		Code: "plate-inconsistent", Severity: record.Doubt, Path: at, Where: at.Words(),
 		Message:  fmt.Sprintf("the rated load is %s kg", record.Number(rated)),
-		Expected: fmt.Sprintf("at least %s kg for %s", record.Number(smallest), rule.asked(n)),
+		Expected: fmt.Sprintf("at least %s kg for %s", kgText(float64(smallest)), rule.asked(n)),
 		Effect:   "the plate was read wrongly or is older than the rule; every share of the rated load stands on it",
 		Hint:     "read the plate again: rated load, persons, and the unit",
 	}}
@@ -37,9 +46,21 @@ func CheckRated(rated record.Kilogram, n int, rule PersonRule, at record.Path) [
 // asked writes what the rule asks for n persons.
 func (p PersonRule) asked(n int) string {
 	if p.First != p.Further {
-		return fmt.Sprintf("%s: %s kg for the first and %s kg for each further one", persons(n), record.Number(p.First), record.Number(p.Further))
+		return fmt.Sprintf("%s: %s kg for the first and %s kg for each further one", persons(n), kgText(p.First), kgText(p.Further))
 	}
-	return fmt.Sprintf("%s of %s kg with %s kg of tools and materials", persons(n), record.Number(p.Further), record.Number(p.Tools))
+	return fmt.Sprintf("%s of %s kg with %s kg of tools and materials", persons(n), kgText(p.Further), kgText(p.Tools))
+}
+
+// kgText writes a mass to 10 g: one that was stated in pounds has endless digits.
+func kgText(x float64) string { return record.Number(record.Kilogram(math.Round(100*x) / 100)) }
+
+// covers reports whether a rated load is as large as the smallest one. Plates
+// state whole figures: one that follows from pounds is off by up to half a kg.
+func covers(rated, smallest record.Kilogram) bool {
+	if smallest != record.Kilogram(math.Round(float64(smallest))) {
+		rated += 0.5
+	}
+	return rated >= smallest
 }
 
 func persons(n int) string {

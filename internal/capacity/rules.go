@@ -126,11 +126,11 @@ func (r Rules) Persons() PersonRule {
 
 // Share is a load that the rules name as a share of the rated load.
 type Share struct {
-	Param   Param
-	Words   string
-	Percent float64
-	Load    record.Kilogram
-	Source  assume.Source
+	Param   Param           `json:"id"`
+	Words   string          `json:"words"`
+	Percent float64         `json:"pct"`
+	Load    record.Kilogram `json:"load_kg"`
+	Source  assume.Source   `json:"source"`
 }
 
 // shareParams are the values that are shares of the rated load, from the

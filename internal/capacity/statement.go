@@ -9,25 +9,25 @@ import (
 
 // Statement is what a rule or a regulator says, in our words.
 type Statement struct {
-	ID      string
-	Regions []Region // Everywhere: all
-	Kinds   []record.Kind
-	What    string
-	Who     string // who has to do it; empty where it is a property of the machine
-	Sources []assume.Source
+	ID      string          `json:"id"`
+	Regions []Region        `json:"-"` // Everywhere: all
+	Kinds   []record.Kind   `json:"-"`
+	What    string          `json:"what"`
+	Who     string          `json:"who,omitempty"` // who has to do it; empty where it is a property of the machine
+	Sources []assume.Source `json:"sources"`
 }
 
 var (
 	everywhere = []Region{Everywhere}
-	a9220      = assume.From("ANSI/SAIA A92.20", "", "", assume.Restated)
-	dguv32     = assume.From("DGUV Information 208-019", "", "3.2", assume.Read)
-	ownRule    = assume.From("this program", "", "", assume.Own)
+	a9220      = assume.Source{Document: "ANSI/SAIA A92.20", Status: assume.Restated}
+	dguv32     = assume.Source{Document: "DGUV Information 208-019", Clause: "3.2", Status: assume.Read}
+	ownRule    = assume.Source{Document: "this program", Status: assume.Own}
 )
 
 // sensing is how the machine itself answers an overload, and what the plate states.
 var sensing = []Statement{
 	{ID: "plate-separate", Regions: everywhere, What: "the plate states the persons and the load beside them separately",
-		Sources: []assume.Source{assume.From("DGUV Information 208-019", "", "4.1", assume.Read)}},
+		Sources: []assume.Source{assume.Source{Document: "DGUV Information 208-019", Clause: "4.1", Status: assume.Read}}},
 	{ID: "sensing-light", Regions: everywhere, What: "a red light, as long as the overload lasts", Sources: []assume.Source{a9220, dguv32}},
 	{ID: "sensing-sound", Regions: everywhere, What: "a sound, at least 5 s in every minute", Sources: []assume.Source{a9220, dguv32}},
 	{ID: "sensing-blocked", Regions: everywhere, What: "from standstill all movement is blocked until the load is taken off", Sources: []assume.Source{a9220, dguv32}},
@@ -46,21 +46,21 @@ var afterwards = []Statement{
 	{ID: "load-test", Regions: everywhere, What: "where a load test is part of the examination, load as the maker states; passing it does not clear a history of overloads",
 		Who: "a competent person", Sources: []assume.Source{ownRule}},
 	{ID: "major-inspection", Regions: everywhere, What: "major inspection within 10 years, then every 5; earlier where exceptional circumstances may have affected the structure",
-		Who: "a competent person", Sources: []assume.Source{assume.From("IPAF guidance", "May 2014", "", assume.Read)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "IPAF guidance", Edition: "May 2014", Status: assume.Read}}},
 	{ID: "tests-europe", Regions: []Region{Europe, France}, What: "static test load 125 % of the rated load, 150 % for machines moved by hand, without permanent deformation; dynamic test load 110 % at nominal speeds",
-		Who: "as the examination asks", Sources: []assume.Source{assume.From("Regulation (EU) 2023/1230", "", "Annex III, 4.1.2.3", assume.Read)}},
+		Who: "as the examination asks", Sources: []assume.Source{assume.Source{Document: "Regulation (EU) 2023/1230", Clause: "Annex III, 4.1.2.3", Status: assume.Read}}},
 	{ID: "tests-france", Regions: []Region{France}, What: "static and dynamic test at the same shares of the rated load",
-		Who: "as the examination asks", Sources: []assume.Source{assume.From("French order of 1 March 2004", "", "art. 10 and 11", assume.Read)}},
+		Who: "as the examination asks", Sources: []assume.Source{assume.Source{Document: "French order of 1 March 2004", Clause: "art. 10 and 11", Status: assume.Read}}},
 	{ID: "britain-exceptional", Regions: []Region{Britain}, What: "thorough examination after exceptional circumstances; overload is named among them",
-		Who: "a competent person", Sources: []assume.Source{assume.From("LOLER", "1998", "reg. 9(3)", assume.Read), assume.From("CFTS", "", "", assume.Read)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "LOLER", Edition: "1998", Clause: "reg. 9(3)", Status: assume.Read}, assume.Source{Document: "CFTS", Status: assume.Read}}},
 	{ID: "britain-usual", Regions: []Region{Britain}, What: "thorough examination every 6 months where persons are lifted",
-		Who: "a competent person", Sources: []assume.Source{assume.From("LOLER", "1998", "reg. 9(3)", assume.Read)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "LOLER", Edition: "1998", Clause: "reg. 9(3)", Status: assume.Read}}},
 	{ID: "australia-usual", Regions: []Region{Australia}, What: "inspection at least every 12 months, major inspection at 10 years",
-		Who: "a competent person", Sources: []assume.Source{assume.From("AS 2550.10", "", "", assume.Read), assume.From("WorkSafe Tasmania", "", "", assume.Read)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "AS 2550.10", Status: assume.Read}, assume.Source{Document: "WorkSafe Tasmania", Status: assume.Read}}},
 	{ID: "usa-frequent", Regions: []Region{UnitedStates}, What: "frequent inspection every 3 months or 150 h",
-		Who: "a competent person", Sources: []assume.Source{assume.From("WAC 296-869-40010", "", "", assume.Read)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "WAC 296-869-40010", Status: assume.Read}}},
 	{ID: "usa-annual", Regions: []Region{UnitedStates}, What: "annual inspection, at most 13 months after the one before",
-		Who: "a competent person", Sources: []assume.Source{assume.From("ANSI A92", "", "", assume.Restated)}},
+		Who: "a competent person", Sources: []assume.Source{assume.Source{Document: "ANSI A92", Status: assume.Restated}}},
 }
 
 // SensingAnswers returns how a machine of a kind in a region answers an
@@ -87,8 +87,8 @@ func pick(from []Statement, region Region, kind record.Kind) []Statement {
 
 // Stage is how far over the rated load something went, and what that means.
 type Stage struct {
-	Over  float64 // percent of the rated load; the stage reaches up to the next one
-	Words string
+	Over  float64 `json:"over_pct"` // percent of the rated load; the stage reaches up to the next one
+	Words string  `json:"words"`
 }
 
 // Stages sorts a load by the rules: within, in the load-sensing window, above

@@ -30,7 +30,7 @@ func TestStatements(t *testing.T) {
 		{"britain-exceptional", capacity.Britain, record.Boom, []string{"exceptional circumstances", "overload is named"}, "LOLER:1998, reg. 9(3)", read},
 		{"britain-exceptional", capacity.Britain, record.Boom, []string{"overload is named"}, "CFTS", read},
 		{"britain-usual", capacity.Britain, record.Boom, []string{"6 months"}, "LOLER:1998, reg. 9(3)", read},
-		{"major-inspection", capacity.International, record.Boom, []string{"10 years", "every 5", "exceptional"}, "IPAF guidance:May 2014", read},
+		{"major-inspection", capacity.International, record.Boom, []string{"10 years", "every 5", "exceptional"}, "IPAF guidance, May 2014", read},
 		{"australia-usual", capacity.Australia, record.Boom, []string{"12 months", "10 years"}, "AS 2550.10", read},
 		{"australia-usual", capacity.Australia, record.Boom, []string{"12 months"}, "WorkSafe Tasmania", read},
 		{"usa-frequent", capacity.UnitedStates, record.Boom, []string{"3 months", "150 h"}, "WAC 296-869-40010", read},

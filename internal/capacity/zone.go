@@ -104,9 +104,3 @@ func (z Zones) SideOf(b record.Band) (Side, *record.Finding) {
 	}
 	return OverSome, nil
 }
-
-// RuleOf returns the persons-plus-tools rule of the assumptions in use.
-func RuleOf(set assume.Set) PersonRule {
-	mp := set.Value(assume.PersonMass)
-	return PersonRule{First: mp, Further: mp, Tools: set.Value(assume.ToolsMass)}
-}

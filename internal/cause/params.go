@@ -1,6 +1,8 @@
 package cause
 
 import (
+	"math"
+
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
 )
@@ -135,17 +137,24 @@ func normal(w [4]float64) [4]float64 {
 type platform struct {
 	rated    float64
 	persons  int     // on the plate; else as many as the rated load covers
-	windowTo float64 // load above which the load-sensing system has to have acted
+	windowTo float64 // load above which the load-sensing system has to have acted; infinite where the rules ask for none
 }
 
 func platformOf(h record.History, set assume.Set) platform {
 	p := platform{rated: float64(h.Rated)}
-	p.persons = int((p.rated - set.Value(assume.ToolsMass)) / set.Value(assume.PersonMass))
+	tools := 0.0
+	if row, ok := set.Find(assume.ToolsMass); ok {
+		tools = row.Value
+	}
+	p.persons = int((p.rated - tools) / set.Value(assume.PersonMass))
 	if n := h.Case.Machine.Persons; n != nil && *n > 0 {
 		p.persons = *n
 	}
 	p.persons = min(max(p.persons, 1), mostPersons)
-	p.windowTo = p.rated * set.Value(assume.SensingTo) / 100
+	p.windowTo = math.Inf(1)
+	if row, ok := set.Find(assume.SensingTo); ok {
+		p.windowTo = p.rated * row.Value / 100
+	}
 	if s := h.Case.Machine.LoadSensing; s != nil && float64(*s) > p.rated {
 		p.windowTo = float64(*s)
 	}

@@ -27,7 +27,10 @@ const (
 func newWorked(p *params, m platform, loads []float64) *worked {
 	w := &worked{p: p, rates: spreadOf(lognormal{p[workedRate] / 100, habitSpread})}
 	crews := crewsOf(p, m.persons, m.rated)
-	atWindow, _ := crewsAt(crews, m.windowTo)
+	atWindow := 0.0
+	if !math.IsInf(m.windowTo, 1) {
+		atWindow, _ = crewsAt(crews, m.windowTo)
+	}
 	w.shape = lay(loads, m.rated, func(x float64) (over, density float64) {
 		over, density = crewsAt(crews, x)
 		if x >= m.windowTo {

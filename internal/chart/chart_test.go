@@ -32,6 +32,7 @@ func machine() chart.Ruler {
 		Marks:  []chart.Mark{{264, "110 %: dynamic test"}, {300, "125 %: static test"}, {360, "150 %"}},
 		Window: [2]float64{240, 288}, Sense: "load sensing acts",
 		Within: "within", Over: "over",
+		Steps: []chart.Mark{{120, "1"}, {200, "2"}, {280, "3"}, {360, "4"}}, StepWords: "persons of 80 kg, with 40 kg of tools",
 	}
 }
 
@@ -209,6 +210,34 @@ func TestMagnified(t *testing.T) {
 	}
 }
 
+// The second scale has a tick for each step up to the right end, and figures
+// where there is room for them.
+func TestSteps(t *testing.T) {
+	r := machine()
+	bare := r
+	bare.Steps = nil
+	var width float64 = 900
+	plain, with := chart.DrawRuler("r", bare, width), chart.DrawRuler("r", r, width)
+	if got, want := strings.Count(with, `class="tick"`)-strings.Count(plain, `class="tick"`), 4; got != want {
+		t.Errorf("got %d ticks more, want %d", got, want)
+	}
+	if !strings.Contains(with, r.StepWords) || strings.Contains(plain, r.StepWords) {
+		t.Error("got the words of the steps without steps, or none with them")
+	}
+	r.Steps = nil
+	for i := range 200 {
+		r.Steps = append(r.Steps, chart.Mark{At: float64(i * 10), Words: "1234"})
+	}
+	dense := chart.DrawRuler("r", r, width)
+	if got := strings.Count(dense, ">1234<"); got < 5 || got > 30 {
+		t.Errorf("got %d figures on a dense scale, want as many as there is room for", got)
+	}
+	if got := strings.Count(dense, `class="tick"`) - strings.Count(plain, `class="tick"`); got >= 200 || got < 60 {
+		t.Errorf("got %d ticks, want those up to the right end, 714 kg", got)
+	}
+	picture(t, "dense", dense)
+}
+
 // Data at the ends of what a number can be, and data that means nothing, still
 // give a picture.
 func TestExtremes(t *testing.T) {
@@ -236,7 +265,7 @@ func TestExtremes(t *testing.T) {
 		r.Peak = x
 		rulers[fmt.Sprint("peak ", x)] = r
 		r = machine()
-		r.Marks[0].At, r.Window = x, [2]float64{x, x}
+		r.Marks[0].At, r.Steps[0].At, r.Window = x, x, [2]float64{x, x}
 		rulers[fmt.Sprint("mark ", x)] = r
 		r = machine()
 		r.Blocks[2].Hours, r.Blocks[2].Parts[0].Hours = x, x
@@ -275,6 +304,7 @@ func TestHostileWords(t *testing.T) {
 	} {
 		r := machine()
 		r.Label, r.Unit, r.Sense, r.Within, r.Over = words, words, words, words, words
+		r.Steps[0].Words, r.StepWords = words, words
 		r.Marks[0].Words, r.Blocks[0].Words, r.Blocks[2].OverWords = words, words, words
 		for what, svg := range map[string]string{
 			"ruler":   chart.DrawRuler("r", r, 900),

@@ -29,7 +29,10 @@ func scalable(most float64) float64 {
 func (r Ruler) drawable() Ruler {
 	r.Rated, r.Peak = drawable(r.Rated), drawable(r.Peak)
 	r.Window = [2]float64{drawable(r.Window[0]), drawable(r.Window[1])}
-	r.Blocks, r.Marks = slices.Clone(r.Blocks), slices.Clone(r.Marks)
+	r.Blocks, r.Marks, r.Steps = slices.Clone(r.Blocks), slices.Clone(r.Marks), slices.Clone(r.Steps)
+	for i := range r.Steps {
+		r.Steps[i].At = drawable(r.Steps[i].At)
+	}
 	for i := range r.Marks {
 		r.Marks[i].At = drawable(r.Marks[i].At)
 	}

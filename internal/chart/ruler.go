@@ -20,6 +20,9 @@ type Ruler struct {
 	Sense  string     // words of the window
 	Within string     // words for the side below the rated load
 	Over   string     // and above it
+
+	Steps     []Mark // figures of a second scale, in order of load; may be empty
+	StepWords string // what they count
 }
 
 // Block is a band: as wide as its loads, as tall as its hours per unit of load.
@@ -70,6 +73,10 @@ type frame struct {
 func DrawRuler(id string, r Ruler, width float64) string {
 	rows := len(r.Marks) + 1
 	height := rulerTop + blockHeight + 30 + float64(rows)*rowHeight + 8
+	steps := height
+	if len(r.Steps) > 0 {
+		height += stepRow
+	}
 	f := frame{Ruler: r.drawable(), canvas: begin(id, width, height, "ruler", r.Label), width: width}
 	f.scale()
 	f.textures()
@@ -79,6 +86,7 @@ func DrawRuler(id string, r Ruler, width float64) string {
 	}
 	f.marks()
 	f.axis()
+	f.steps(steps)
 	f.rated()
 	f.flag()
 	return f.end()

@@ -2,7 +2,7 @@ package dossier
 
 import (
 	"fmt"
-	"strings"
+	"math"
 
 	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/record"
@@ -49,7 +49,7 @@ func recorded(d *Dossier) string {
 	if len(parts) == 0 {
 		return "Nothing that can be counted with."
 	}
-	text := capital(list(parts, "and"))
+	text := Capital(list(parts, "and"))
 	return fmt.Sprintf("%s, in %s.", text, readingsSpan(h))
 }
 
@@ -90,20 +90,26 @@ func carry(d *Dossier) string {
 	if c == nil {
 		return "Not known: " + missing(d) + "."
 	}
-	return carried(d, c) + incomplete(d)
+	text := carried(d, c) + incomplete(d)
+	if c.Several != nil {
+		text += fmt.Sprintf(" It has %d rated loads. ", len(c.Several.Zones)) + c.zonesTogether()
+	}
+	return text
 }
 
-func carried(d *Dossier, c *capacity.Result) string {
+func carried(d *Dossier, c *Capacity) string {
 	text := "Rated load " + Kg(float64(c.Rated))
 	if c.Persons != nil {
 		text += fmt.Sprintf(" for %s", persons(*c.Persons))
-		if c.Spare >= 0 {
-			text += fmt.Sprintf(", %s more than the rule asks for", Kg(c.Spare))
-			if c.Spare == 0 {
-				text = strings.Replace(text, "0 kg more than the rule asks for", "just what the rule asks for", 1)
-			}
-		} else {
-			text += fmt.Sprintf(", %s less than the rule asks for", Kg(-c.Spare))
+		switch spare := math.Round(c.Spare); {
+		case c.SmallestRated == 0:
+			text += ", which no such platform carries: read the plate again"
+		case spare > 0:
+			text += fmt.Sprintf(", %s more than the rule asks for", Kg(spare))
+		case spare < 0:
+			text += fmt.Sprintf(", %s less than the rule asks for", Kg(-spare))
+		default:
+			text += ", just what the rule asks for"
 		}
 	}
 	over := c.HoursOver[0]
@@ -131,6 +137,8 @@ func over(d *Dossier) string {
 		return "Nothing went over the rated load in what could be read; part of the record could not be used."
 	case n == 0 && withoutPeak(d) != "":
 		return "No counted hours went over the rated load; a short overload cannot be excluded, because " + withoutPeak(d) + "."
+	case n == 0 && d.Capacity.Mixed() != "":
+		return "Nothing went over the rated load of the machine; " + d.Capacity.Mixed() + "."
 	case n == 0:
 		return "Nothing went over the rated load."
 	case n == 1:

@@ -1,8 +1,10 @@
 package dossier
 
 import (
+	"fmt"
 	"time"
 
+	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/record"
 )
 
@@ -17,11 +19,8 @@ func cautions(d *Dossier) []string {
 	if len(d.Exceedances) > 0 {
 		out = append(out, "A machine suspected of an overload stays out of use until a competent person has examined it.")
 	}
-	switch p := peakPercent(d); {
-	case p > 150:
-		out = append(out, "The peak lies beyond anything the type test covers (150 % of the rated load; EN 280, 5.4.1.6, from memory): have the structure examined, whatever the cause.")
-	case p > 125:
-		out = append(out, "The peak lies above the static test load (125 % of the rated load): have the structure examined, whatever the cause.")
+	if text := beyondTests(d); text != "" {
+		out = append(out, text)
 	}
 	if len(d.Exceedances) > 0 {
 		out = append(out, "A load cell that reads wrongly may fail to stop a real overload: have its zero and a known mass checked before the machine is used.")
@@ -34,6 +33,30 @@ func cautions(d *Dossier) []string {
 		"Exposure is an index by Miner's rule: it knows no sequence of loads, no corrosion, no earlier damage, and does not say how long a machine will last.",
 	)
 	return out
+}
+
+// beyondTests says that the peak lies above the loads of the tests; the usual
+// ones where the edition has none. Empty where it does not.
+func beyondTests(d *Dossier) string {
+	static, enhanced := 125.0, 150.0
+	source := "EN 280, 5.4.1.6, from memory"
+	if d.Capacity != nil {
+		for _, s := range d.Capacity.Shares {
+			switch s.Param {
+			case capacity.StaticTest:
+				static = s.Percent
+			case capacity.EnhancedTest:
+				enhanced, source = s.Percent, fmt.Sprintf("%s, %s", s.Source, s.Source.Status)
+			}
+		}
+	}
+	switch p := peakPercent(d); {
+	case p > max(static, enhanced):
+		return fmt.Sprintf("The peak lies beyond anything the type test covers (%s %% of the rated load; %s): have the structure examined, whatever the cause.", Plain(max(static, enhanced)), source)
+	case p > static:
+		return fmt.Sprintf("The peak lies above the static test load (%s %% of the rated load): have the structure examined, whatever the cause.", Plain(static))
+	}
+	return ""
 }
 
 // peakPercent returns the peak in percent of the rated load; 0 without one.

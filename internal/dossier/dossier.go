@@ -29,7 +29,7 @@ type Dossier struct {
 	Note        string              `json:"note,omitempty"` // the case's own note
 	Answers     Answers             `json:"answers"`
 	Findings    []record.Finding    `json:"findings"`
-	Capacity    *capacity.Result    `json:"capacity"` // nil without a rated load
+	Capacity    *Capacity           `json:"capacity"` // nil without a rated load
 	Exceedances []Exceedance        `json:"exceedances"`
 	Exposure    *fatigue.Result     `json:"exposure"` // nil without a rated load or hours
 	Assumptions []assume.Assumption `json:"assumptions"`
@@ -45,10 +45,11 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 }
 
 func assess(c *record.Case, inputs []Input, reading []record.Finding, origins record.Origins, others cause.Habits) Dossier {
-	set, refused := assume.For(c)
+	set, refused := capacity.Assumptions(c)
 	findings := append([]record.Finding{}, reading...)
 	findings = append(findings, record.Check(c)...)
 	findings = append(findings, capacity.CheckPlate(c, set)...)
+	findings = append(findings, capacity.CheckConditions(c, set)...)
 	findings = append(findings, refused...)
 	origins.Place(findings)
 
@@ -71,11 +72,12 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 
 // conclude fills in what needs a rated load.
 func (d *Dossier) conclude(set assume.Set, others cause.Habits) {
-	result := capacity.Assess(d.History, set)
-	tidyCapacity(&result)
-	d.Capacity = &result
+	d.carryAll(set)
 	for _, o := range cause.Weigh(d.History, set, others) {
 		d.Exceedances = append(d.Exceedances, exceedance(o))
+	}
+	if len(d.Exceedances) > 0 {
+		d.Capacity.after()
 	}
 	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {
 		exposure := fatigue.Assess(segments, d.History.Rated, set)
@@ -92,8 +94,9 @@ func (d *Dossier) openBounds() {
 	}
 	for i := range d.Capacity.HoursOver {
 		o := &d.Capacity.HoursOver[i]
-		o.Unbounded, o.Estimate = true, nil
+		o.Unbounded, o.Estimate, o.Smooth = true, nil, nil
 	}
+	d.Capacity.open()
 	if e := d.Exposure; e != nil { // the spectrum factor is a mean: it may lie either way, and is said of the hours there are
 		e.LoadCycles.Estimate, e.LoadCycles.High = nil, nil
 		e.Relative.Estimate, e.Relative.High = nil, nil

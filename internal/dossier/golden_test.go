@@ -23,7 +23,8 @@ var goldenFiles = []string{
 	"demo/clean.case.json", "demo/lashed.case.json", "demo/worked.case.json", "demo/drifted.case.json", "demo/mixed.case.json",
 	"delimited/template.csv", "delimited/one-reading.csv", "delimited/two-readings-semicolon.csv", "delimited/two-machines-tab.txt",
 	"bad/bands-changed.case.json", "bad/peak-below-occupied-band.case.json", "bad/no-rated-load.case.json", "bad/no-reading.case.json",
-	"bad/plate-inconsistent.case.json", "bad/ragged.csv",
+	"bad/plate-inconsistent.case.json", "bad/ragged.csv", "bad/rated-ten-tonnes.case.json",
+	"carry/several-rated-loads.case.json", "carry/pounds.case.json",
 }
 
 // dossiers reads a file of testdata and assesses what it holds.

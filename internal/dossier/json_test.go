@@ -32,8 +32,10 @@ var (
 		"exposure.design_cycles", "exposure.relative", "exposure.relative.low", "exposure.relative.estimate", "exposure.relative.high",
 		"exposure.spectrum_factor", "exposure.spectrum_factor.low", "exposure.spectrum_factor.estimate", "exposure.spectrum_factor.high", "exposure.class",
 	}
-	optional = []string{"machine.in_service"}
-	added    = []string{
+	optional = []string{"machine.in_service",
+		"machine.region", "machine.senses_only_raising", "machine.zones", "machine.zones[].name", "machine.zones[].rated_load_kg", "machine.zones[].persons",
+	}
+	added = []string{
 		"note", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.handover",
 		"findings[].expected", "findings[].effect", "findings[].hint", "findings[].file", "findings[].line", "findings[].column",
 		"capacity.spare_kg", "capacity.persons_within", "capacity.load_sensing_from_kg", "capacity.load_sensing_to_kg", "capacity.peak_kg", "capacity.counted_h",
@@ -44,6 +46,30 @@ var (
 		"exceedances[].hours_by_cause", "exceedances[].hours_by_cause[].cause", "exceedances[].hours_by_cause[].low", "exceedances[].hours_by_cause[].high",
 		"assumptions", "assumptions[].id", "assumptions[].name", "assumptions[].unit", "assumptions[].value", "assumptions[].low", "assumptions[].high",
 		"assumptions[].source", "assumptions[].status", "assumptions[].edited", "assumptions[].group",
+		"capacity.region", "capacity.edition", "capacity.edition_stated", "capacity.hours_over[].smooth_h",
+		"capacity.shares", "capacity.shares[].id", "capacity.shares[].words", "capacity.shares[].pct", "capacity.shares[].load_kg",
+		"capacity.shares[].source", "capacity.shares[].source.document", "capacity.shares[].source.edition", "capacity.shares[].source.clause", "capacity.shares[].source.status",
+		"capacity.peak_stage", "capacity.peak_stage.over_pct", "capacity.peak_stage.words",
+		"capacity.marks", "capacity.marks[].load_kg", "capacity.marks[].words", "capacity.band_edges", "capacity.band_edges[].load_kg", "capacity.band_edges[].persons", "capacity.band_edges[].rest_kg",
+		"capacity.exceeded_for", "capacity.exceeded_for[].share", "capacity.exceeded_for[].low_kg", "capacity.exceeded_for[].uniform_kg", "capacity.exceeded_for[].smooth_kg", "capacity.exceeded_for[].high_kg",
+		"capacity.over_loads", "capacity.over_loads[].load_kg", "capacity.over_loads[].low_h", "capacity.over_loads[].uniform_h", "capacity.over_loads[].smooth_h", "capacity.over_loads[].high_h",
+		"capacity.estimates_apart", "capacity.estimates_apart.load_kg", "capacity.estimates_apart.hours",
+		"capacity.left_for_tools", "capacity.left_for_tools[].persons", "capacity.left_for_tools[].assumed_kg", "capacity.left_for_tools[].real_kg",
+		"capacity.crew", "capacity.crew.population", "capacity.crew.people", "capacity.crew.mean_kg", "capacity.crew.persons", "capacity.crew.worn_kg", "capacity.crew.tools_kg",
+		"capacity.crew.source", "capacity.crew.source.document", "capacity.crew.source.edition", "capacity.crew.source.clause", "capacity.crew.source.status",
+		"capacity.crew.over", "capacity.crew.over[].pct", "capacity.crew.over[].load_kg", "capacity.crew.over[].chance", "capacity.crew.over[].error",
+		"capacity.plan", "capacity.plan.lines", "capacity.plan.lines[].name", "capacity.plan.lines[].person", "capacity.plan.lines[].mass_kg", "capacity.plan.lines[].sum_kg", "capacity.plan.lines[].alone", "capacity.plan.lines[].over",
+		"capacity.plan.total_kg", "capacity.plan.left_kg", "capacity.plan.left_pct", "capacity.plan.first_over", "capacity.plan.surplus", "capacity.plan.words", "capacity.plan.zones", "capacity.plan.zones[].name", "capacity.plan.zones[].left_kg",
+		"capacity.several_rated_loads", "capacity.several_rated_loads.low_h", "capacity.several_rated_loads.high_h", "capacity.several_rated_loads.zones", "capacity.several_rated_loads.zones[].name",
+		"capacity.several_rated_loads.zones[].rated_load_kg", "capacity.several_rated_loads.zones[].persons", "capacity.several_rated_loads.zones[].smallest_rated_load_kg",
+		"capacity.several_rated_loads.zones[].low_h", "capacity.several_rated_loads.zones[].estimate_h", "capacity.several_rated_loads.zones[].high_h",
+		"capacity.several_rated_loads.bands", "capacity.several_rated_loads.bands[].from_kg", "capacity.several_rated_loads.bands[].to_kg", "capacity.several_rated_loads.bands[].side",
+		"capacity.after_overload", "capacity.after_overload.region", "capacity.after_overload.own", "capacity.after_overload.asked", "capacity.after_overload.asked[].id", "capacity.after_overload.asked[].what",
+		"capacity.after_overload.asked[].who", "capacity.after_overload.asked[].sources", "capacity.after_overload.asked[].sources[].document", "capacity.after_overload.asked[].sources[].edition",
+		"capacity.after_overload.asked[].sources[].clause", "capacity.after_overload.asked[].sources[].status",
+		"capacity.asked_findings", "capacity.asked_findings[].code", "capacity.asked_findings[].severity", "capacity.asked_findings[].where", "capacity.asked_findings[].message",
+		"capacity.asked_findings[].expected", "capacity.asked_findings[].effect", "capacity.asked_findings[].hint",
+		"assumptions[].stated",
 	}
 )
 

@@ -18,7 +18,7 @@ func summary(d *Dossier) string {
 	if len(d.Exceedances) == 0 {
 		return nothingOver(d)
 	}
-	text := "This machine recorded " + highest(d) + ". " + capital(byVerdict(d)) + "."
+	text := "This machine recorded " + highest(d) + ". " + Capital(byVerdict(d)) + "."
 	return text + " Keep it out of use until a competent person has examined it."
 }
 
@@ -38,7 +38,11 @@ func nothingOver(d *Dossier) string {
 	case withoutPeak(d) != "":
 		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}
-	return fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s.", rated, Kg(*d.Capacity.Peak))
+	text := fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s", rated, Kg(*d.Capacity.Peak))
+	if mixed := d.Capacity.Mixed(); mixed != "" {
+		return text + "; " + mixed + "."
+	}
+	return text + "."
 }
 
 // withoutPeak says why the peak does not bound the loads; empty when it does.
@@ -177,7 +181,8 @@ func stay(subject string) string {
 	return "stay"
 }
 
-func capital(text string) string {
+// Capital begins words with a capital letter.
+func Capital(text string) string {
 	if text == "" {
 		return ""
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ratchetmark/internal/assume"
+	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/record"
 )
 
@@ -22,8 +23,10 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p.capacity(d)
 	p.question("What went over, and why?", d.Answers.Over)
 	p.exceedances(d)
+	p.after(d)
 	p.question("What has it cost the structure?", d.Answers.Cost)
 	p.exposure(d)
+	p.rules(d)
 	p.question("Hand it over", d.Answers.Handover)
 	p.inputs(d)
 	p.cautions(d)
@@ -126,6 +129,34 @@ func (p *printer) capacity(d *Dossier) {
 		load := float64(c.Rated) * float64(o.Percent) / 100
 		p.line("  %3d %% = %-14s %9s %9s %9s", o.Percent, Kg(load), H(o.Low), about, high)
 	}
+	p.line("")
+	for _, text := range CarryLines(d) {
+		p.wrap("  ", "    ", text)
+	}
+}
+
+// rules prints the values of the rules that figures rest on.
+func (p *printer) rules(d *Dossier) {
+	if d.Capacity == nil {
+		return
+	}
+	for _, a := range d.Assumptions {
+		if a.Rule && (a.Edited || capacity.Counts(a.ID)) {
+			p.wrap("  rule: ", "    ", AssumptionText(a))
+		}
+	}
+}
+
+// after prints what is asked for after an overload.
+func (p *printer) after(d *Dossier) {
+	if d.Capacity == nil || d.Capacity.After == nil {
+		return
+	}
+	p.line("")
+	p.wrap("  ", "  ", "Asked for after an overload. "+d.Capacity.After.Line())
+	for _, s := range d.Capacity.After.Rows {
+		p.wrap("  - ", "    ", AskedLine(s))
+	}
 }
 
 func (p *printer) exceedances(d *Dossier) {
@@ -165,8 +196,8 @@ func (p *printer) exposure(d *Dossier) {
 	p.wrap("  ", "  ", AsRead)
 	p.line("")
 	for _, a := range d.Assumptions {
-		if a.Group == assume.ForCauses && !a.Edited {
-			continue // those that matter stand with each piece, all in the result as data
+		if a.Rule || a.Group == assume.ForCauses && !a.Edited {
+			continue // rules stand with what the machine may carry, those that matter with each piece
 		}
 		p.wrap("  assumed: ", "    ", AssumptionText(a))
 	}

@@ -34,12 +34,57 @@ func tidyBounds(bs ...*record.Bounds) {
 	}
 }
 
-func tidyCapacity(r *capacity.Result) {
+func tidyCapacity(k *Capacity) {
+	r := &k.Result
 	tidyAll(&r.Spare, r.PeakPercent, &r.Counted)
 	tidyBounds(r.MeanLoad)
 	for i := range r.HoursOver {
 		o := &r.HoursOver[i]
-		tidyAll(&o.Low, o.Estimate, &o.High)
+		tidyAll(&o.Low, o.Estimate, o.Smooth, &o.High)
+	}
+	tidyAll((*float64)(&r.SmallestRated), (*float64)(&r.SensingFrom), (*float64)(&r.SensingTo))
+	tidyDetails(&r.Details)
+	for i := range k.Left {
+		tidyAll(&k.Left[i].Assumed, k.Left[i].Real)
+	}
+	if p := k.Plan; p != nil {
+		tidyAll((*float64)(&p.Total), (*float64)(&p.Left), &p.LeftPercent)
+		for i := range p.Lines {
+			tidyAll((*float64)(&p.Lines[i].Mass), (*float64)(&p.Lines[i].Sum))
+		}
+		for i := range p.Zones {
+			tidyAll(&p.Zones[i].Left)
+		}
+	}
+}
+
+func tidyDetails(d *capacity.Details) {
+	for i := range d.Shares {
+		tidyAll((*float64)(&d.Shares[i].Load), &d.Shares[i].Percent)
+	}
+	for i := range d.Marks {
+		tidyAll((*float64)(&d.Marks[i].At))
+	}
+	for i := range d.Edges {
+		tidyAll(&d.Edges[i].Rest)
+	}
+	for i := range d.ExceededFor {
+		e := &d.ExceededFor[i]
+		tidyAll(&e.Low, e.Uniform, e.Smooth, e.High)
+	}
+	for i := range d.OverLoads {
+		e := &d.OverLoads[i]
+		tidyAll(&e.Low, e.Uniform, e.Smooth, &e.High)
+	}
+	if s := d.Apart; s != nil {
+		tidyAll((*float64)(&s.Load), &s.Hours)
+	}
+	if z := d.Several; z != nil {
+		tidyAll(&z.Low, z.High)
+		for i := range z.Zones {
+			o := &z.Zones[i]
+			tidyAll(&o.Low, o.Estimate, o.High)
+		}
 	}
 }
 

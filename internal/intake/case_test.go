@@ -96,13 +96,17 @@ func TestRoundTripOfAllParts(t *testing.T) {
 }
 
 const whole = `{"format":"ratchetmark case 1","note":"n",
- "machine":{"id":"T-01","kind":"mast","rated_load_kg":215.5,"persons":2,"load_sensing_kg":244,"mass_kg":2690,"in_service":"2024-02-29"},
+ "machine":{"id":"T-01","kind":"mast","rated_load_kg":215.5,"persons":2,"load_sensing_kg":244,"mass_kg":2690,"in_service":"2024-02-29",
+  "region":"Great Britain","edition":"EN 280-1:2022","moved_by_hand":true,"senses_only_raising":true,
+  "zones":[{"name":"restricted reach","rated_load_kg":350.5,"persons":3},{"name":"deck extended","rated_load_kg":null,"persons":null}]},
  "readings":[{"at":"2026-03-02T08:10:00.5+01:00","powered_h":1.25,"moving_h":0,"bands":[{"from_kg":0,"to_kg":90,"hours":1},{"from_kg":90,"to_kg":null,"hours":0}],"peak_kg":99,"peak_at":"2026-03-01T08:10:00Z"},
              {"at":null,"powered_h":null,"moving_h":null,"bands":null,"peak_kg":1,"peak_at":null}],
  "custody":[{"from":"2026-01-01T00:00:00Z","to":"2026-02-01T00:00:00Z","holder":"transit","who":"w","note":"n"}],
  "events":[{"at":"2026-01-01T00:00:00Z","kind":"tilt_alarm","load_kg":null,"note":"n"},{"at":"2026-01-01T00:00:00Z","kind":"peak_rise","load_kg":99}],
  "daily":[{"date":"2026-03-02","powered_h":0,"moving_h":null}],
- "assumptions":{"slope":{"low":5,"value":5,"high":5}}}`
+ "assumptions":{"slope":{"low":5,"value":5,"high":5}},
+ "plan":{"persons":[{"name":"p","body":118,"clothing":4,"harness":2.5},{"body":176,"unit":"lb"}],"items":[{"name":"cable","mass":60},{"mass":6.5,"count":2,"unit":"kg"}]},
+ "crew":{"population":"us-women","persons":3,"worn_kg":0,"tools_kg":40},"thresholds_kg":[250,99.5]}`
 
 func TestEveryPartIsRead(t *testing.T) {
 	batch, err := intake.ReadBytes("whole.case.json", []byte(whole))
@@ -116,9 +120,12 @@ func TestEveryPartIsRead(t *testing.T) {
 		c.Readings[1].At.IsZero(), c.Readings[1].Powered == nil, c.Readings[1].Bands == nil, c.Readings[1].PeakAt == nil,
 		c.Custody[0].From, c.Custody[0].To, c.Custody[0].Holder, c.Custody[0].Who, c.Custody[0].Note,
 		c.Events[0].At, c.Events[0].Kind, c.Events[0].Load == nil, c.Events[0].Note, *c.Events[1].Load,
-		c.Daily[0].Date, *c.Daily[0].Powered, c.Daily[0].Moving == nil, c.Assumptions["slope"])
+		c.Daily[0].Date, *c.Daily[0].Powered, c.Daily[0].Moving == nil, c.Assumptions["slope"],
+		c.Machine.Region, c.Machine.Edition, c.Machine.ByHand, c.Machine.RaisingOnly, c.Machine.Zones[0].Name, *c.Machine.Zones[0].RatedLoad, *c.Machine.Zones[0].Persons, c.Machine.Zones[1].RatedLoad == nil,
+		c.Plan.Persons, c.Plan.Items, c.Crew.Population, *c.Crew.Persons, *c.Crew.Worn, *c.Crew.Tools, c.Thresholds)
 	want := "ratchetmark case 1" + "n" + "T-01mast215.52" + " 244 2690 2024-02-29 2026-03-02 07:10:00.5 +0000 UTC 1.25 0 2 90 true 99 2026-03-01 08:10:00 +0000 UTC true true true true " +
-		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}"
+		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}" +
+		"Great Britain EN 280-1:2022 true true restricted reach 350.5 3 true [{p 118 4 2.5 } { 176 0 0 lb}] [{cable 60 0 } { 6.5 2 kg}] us-women 3 0 40 [250 99.5]"
 	if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
@@ -134,6 +141,14 @@ func TestWrongSorts(t *testing.T) {
 		{`{"format":5}`, []string{"value-unreadable 1:11"}},
 		{`{"format":"f","machine":5}`, []string{"value-unreadable 1:25"}},
 		{`{"format":"f","machine":{"persons":2.5}}`, []string{"value-unreadable 1:36"}},
+		{`{"format":"f","machine":{"region":5}}`, []string{"value-unreadable 1:35"}},
+		{`{"format":"f","machine":{"moved_by_hand":"yes"}}`, []string{"value-unreadable 1:42"}},
+		{`{"format":"f","machine":{"zones":5}}`, []string{"value-unreadable 1:34"}},
+		{`{"format":"f","machine":{"zones":[{"persons":"two","reach":3}]}}`, []string{"value-unreadable 1:46", "member-unknown 1:52"}},
+		{`{"format":"f","plan":[]}`, []string{"value-unreadable 1:22"}},
+		{`{"format":"f","plan":{"persons":[{"body":"heavy","mood":1}],"items":[{"count":1.5}]}}`, []string{"value-unreadable 1:42", "member-unknown 1:50", "value-unreadable 1:79"}},
+		{`{"format":"f","crew":{"persons":"many"}}`, []string{"value-unreadable 1:33"}},
+		{`{"format":"f","thresholds_kg":[1,"2"]}`, []string{"value-unreadable 1:34"}},
 		{`{"format":"f","machine":{"persons":1e99}}`, []string{"value-unreadable 1:36"}},
 		{`{"format":"f","machine":{"rated_load_kg":"240"}}`, []string{"value-unreadable 1:42"}},
 		{`{"format":"f","machine":{"in_service":"2024-02-30"}}`, []string{"value-unreadable 1:39"}},

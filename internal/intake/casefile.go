@@ -110,14 +110,17 @@ func readCase(t *treeReader, n node) Record {
 	r.out.Origins = record.Origins{}
 	c := &r.out.Case
 	r.object(n, "", members{
-		"format":      func(n node, at record.Path) { c.Format = r.text(n, at) },
-		"note":        func(n node, at record.Path) { c.Note = r.text(n, at) },
-		"machine":     func(n node, at record.Path) { r.machine(n, at, &c.Machine) },
-		"readings":    func(n node, at record.Path) { c.Readings = list(r, n, at, maxEntries, r.reading) },
-		"custody":     func(n node, at record.Path) { c.Custody = list(r, n, at, maxEntries, r.custody) },
-		"events":      func(n node, at record.Path) { c.Events = list(r, n, at, maxEntries, r.event) },
-		"daily":       func(n node, at record.Path) { c.Daily = list(r, n, at, maxEntries, r.daily) },
-		"assumptions": func(n node, at record.Path) { c.Assumptions = r.assumptions(n, at) },
+		"format":        func(n node, at record.Path) { c.Format = r.text(n, at) },
+		"note":          func(n node, at record.Path) { c.Note = r.text(n, at) },
+		"machine":       func(n node, at record.Path) { r.machine(n, at, &c.Machine) },
+		"readings":      func(n node, at record.Path) { c.Readings = list(r, n, at, maxEntries, r.reading) },
+		"custody":       func(n node, at record.Path) { c.Custody = list(r, n, at, maxEntries, r.custody) },
+		"events":        func(n node, at record.Path) { c.Events = list(r, n, at, maxEntries, r.event) },
+		"daily":         func(n node, at record.Path) { c.Daily = list(r, n, at, maxEntries, r.daily) },
+		"assumptions":   func(n node, at record.Path) { c.Assumptions = r.assumptions(n, at) },
+		"plan":          func(n node, at record.Path) { c.Plan = r.plan(n, at) },
+		"crew":          func(n node, at record.Path) { c.Crew = r.crew(n, at) },
+		"thresholds_kg": func(n node, at record.Path) { c.Thresholds = r.loads(n, at) },
 	})
 	r.sayCut()
 	r.origins(n)
@@ -133,6 +136,12 @@ func (r *caseReader) machine(n node, at record.Path, m *record.Machine) {
 		"load_sensing_kg": func(n node, at record.Path) { m.LoadSensing = number[record.Kilogram](r, n, at) },
 		"mass_kg":         func(n node, at record.Path) { m.Mass = number[record.Kilogram](r, n, at) },
 		"in_service":      func(n node, at record.Path) { m.InService = r.date(n, at) },
+
+		"region":              func(n node, at record.Path) { m.Region = r.text(n, at) },
+		"edition":             func(n node, at record.Path) { m.Edition = r.text(n, at) },
+		"moved_by_hand":       func(n node, at record.Path) { m.ByHand = r.truth(n, at) },
+		"senses_only_raising": func(n node, at record.Path) { m.RaisingOnly = r.truth(n, at) },
+		"zones":               func(n node, at record.Path) { m.Zones = list(r, n, at, maxZones, r.zone) },
 	})
 }
 

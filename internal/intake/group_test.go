@@ -145,6 +145,19 @@ func TestGroupJoinsTheRest(t *testing.T) {
 	}
 }
 
+// Region, edition and further rated loads, and what was planned, are those of
+// the first file that has them.
+func TestGroupJoinsConditions(t *testing.T) {
+	bare := caseOf(`{"id":"A"}`, 1)
+	full := strings.TrimSuffix(caseOf(`{"id":"A","region":"France","zones":[{"name":"z","rated_load_kg":120}]}`, 2), "}") + `,"thresholds_kg":[%d]}`
+	for _, order := range [][]string{{bare, fmt.Sprintf(full, 99)}, {fmt.Sprintf(full, 99), bare}, {fmt.Sprintf(full, 99), fmt.Sprintf(full, 98)}} {
+		g := batch.Group([]intake.Batch{batchOf(t, "a", order[0]), batchOf(t, "b", order[1])})[0]
+		if m := g.Case.Machine; m.Region != "France" || len(m.Zones) != 1 || !slices.Equal(g.Case.Thresholds, []record.Kilogram{99}) {
+			t.Errorf("got %+v and %v, want France with one zone, and 99", m, g.Case.Thresholds)
+		}
+	}
+}
+
 // Split over two files, a demo machine gives the figures of its one file.
 func TestSplitFileGivesTheSame(t *testing.T) {
 	whole, err := read(t, "demo/lashed.case.json")

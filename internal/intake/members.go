@@ -216,7 +216,7 @@ func (r *caseReader) origins(root node) {
 	for id := range r.out.Case.Assumptions {
 		paths = append(paths, record.Path("assumptions").At(id))
 	}
-	for _, p := range paths {
+	for _, p := range append(paths, morePaths(&r.out.Case)...) {
 		at := r.tree.line.at(root.find(p))
 		r.out.Origins[p] = record.Origin{File: r.tree.name, Line: at.Line, Column: at.Column}
 	}

@@ -16,6 +16,9 @@ type Case struct {
 	Events      []Event            `json:"events,omitempty"`
 	Daily       []Daily            `json:"daily,omitempty"`
 	Assumptions map[string]Assumed `json:"assumptions,omitempty"`
+	Plan        *Plan              `json:"plan,omitempty"`
+	Crew        *Crew              `json:"crew,omitempty"`
+	Thresholds  []Kilogram         `json:"thresholds_kg,omitempty"` // loads over which the hours are asked for
 }
 
 // Assumed is a value that no record gives, with the interval it may lie in.
@@ -48,6 +51,7 @@ type Machine struct {
 	LoadSensing *Kilogram `json:"load_sensing_kg"` // load at which the load-sensing system acts
 	Mass        *Kilogram `json:"mass_kg"`         // of the machine itself
 	InService   *Date     `json:"in_service,omitempty"`
+	Conditions
 }
 
 // Reading is the machine's counters at one moment.

@@ -75,6 +75,10 @@ var pathWords = map[string]string{
 	"peak_at": "time of the peak", "from_kg": "lower edge", "to_kg": "upper edge",
 	"hours": "hours", "from": "from", "to": "to", "holder": "holder", "kind": "kind",
 	"load_kg": "load", "date": "date", "id": "machine name",
+	"zones": "further rated load", "region": "region", "edition": "edition", "name": "name",
+	"plan": "plan", "items": "item", "body": "mass of the body", "clothing": "clothing", "harness": "harness", "mass": "mass", "count": "number", "unit": "unit",
+	"crew": "crew", "population": "group of people", "worn_kg": "mass of what is worn", "tools_kg": "mass of tools and materials",
+	"thresholds_kg": "load asked about", "moved_by_hand": "moved by hand", "senses_only_raising": "senses only when raising",
 }
 
 // Words writes the path for a person: "reading 2, band 3, hours".
