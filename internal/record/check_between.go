@@ -13,8 +13,8 @@ var betweenRules = []Rule{
 		Effect: "the readings are taken in the order given, and custody cannot be matched to this one",
 		Hint:   "enter when the reading was taken",
 		find: func(c *Case, hit func(Path, string, string)) {
-			for i, r := range c.Readings {
-				if r.At.IsZero() && (len(c.Readings) > 1 || len(c.Custody) > 0) {
+			for i := range c.Readings {
+				if c.Readings[i].At.IsZero() && (len(c.Readings) > 1 || len(c.Custody) > 0) {
 					hit(readingPath(i).At("at"), "the reading has no time", "a time such as 2026-03-02T08:10:00Z")
 				}
 			}
@@ -64,11 +64,12 @@ var betweenRules = []Rule{
 		Effect: "the change of the bands to and from this reading is not known",
 		Hint:   "enter the hours per band of that reading",
 		find: func(c *Case, hit func(Path, string, string)) {
-			if !slices.ContainsFunc(c.Readings, func(r Reading) bool { return len(r.Bands) > 0 }) {
-				return
+			banded := false
+			for i := range c.Readings {
+				banded = banded || hasBands(&c.Readings[i])
 			}
-			for i, r := range c.Readings {
-				if len(r.Bands) == 0 && r.Peak != nil {
+			for i := range c.Readings {
+				if r := &c.Readings[i]; banded && !hasBands(r) && r.Peak != nil {
 					hit(readingPath(i).At("bands"), fmt.Sprintf("reading %d has a peak but no bands", i+1), "the hours per band, as in the other readings")
 				}
 			}
@@ -124,13 +125,7 @@ type step struct {
 }
 
 func steps(c *Case) []step {
-	order := Order(c.Readings)
-	var out []step
-	for k := 1; k < len(order); k++ {
-		i, j := order[k-1], order[k]
-		out = append(out, step{i, j, &c.Readings[i], &c.Readings[j]})
-	}
-	return out
+	return stepsWith(c, func(*Reading) bool { return true })
 }
 
 func eachStep(f func(c *Case, s step, hit func(Path, string, string))) func(*Case, func(Path, string, string)) {
@@ -174,8 +169,12 @@ func backwards(c *Case, visit func(at Path, s step, from, to Hour)) {
 		}
 	}
 	for _, s := range stepsWith(c, hasBands) {
+		apart := meet(s.a.Bands)
 		for j, b := range s.b.Bands {
-			i := slices.IndexFunc(s.a.Bands, b.SameEdges)
+			i := j
+			if !apart || j >= len(s.a.Bands) || !s.a.Bands[j].SameEdges(b) {
+				i = slices.IndexFunc(s.a.Bands, b.SameEdges)
+			} // else none but the one in the same place has its edges
 			if i >= 0 && b.Hours < s.a.Bands[i].Hours {
 				visit(bandPath(s.to, j).At("hours"), s, s.a.Bands[i].Hours, b.Hours)
 			}
@@ -188,7 +187,7 @@ func hasBands(r *Reading) bool { return len(r.Bands) > 0 }
 // stepsWith returns the steps from each reading that has something to the next
 // one that has it, whatever lies between.
 func stepsWith(c *Case, has func(*Reading) bool) []step {
-	var out []step
+	out := make([]step, 0, len(c.Readings))
 	last := -1
 	for _, i := range Order(c.Readings) {
 		if !has(&c.Readings[i]) {
@@ -206,7 +205,9 @@ func sameEdges(a, b []Band) bool {
 	if len(a) != len(b) {
 		return false
 	}
-	a, b = Sorted(a), Sorted(b)
+	if !ascending(a) || !ascending(b) {
+		a, b = Sorted(a), Sorted(b)
+	}
 	for i := range a {
 		if !a[i].SameEdges(b[i]) {
 			return false
