@@ -35,6 +35,21 @@ func (n *readingNotes) path(i int) record.Path {
 	return n.name
 }
 
+// shelf gives values a place to be pointed at, many at a time.
+type shelf[T any] struct{ free []T }
+
+func (s *shelf[T]) of(v T) *T {
+	if len(s.free) == 0 {
+		s.free = make([]T, shelfSize)
+	}
+	at := &s.free[0]
+	s.free = s.free[1:]
+	*at = v
+	return at
+}
+
+const shelfSize = 64 // values; a shelf is held as long as one of them is
+
 // band takes the band of a row: a label, or two edges, and hours. A row without
 // any of them has none.
 func (c *tableCase) band(s *sheet, r *record.Reading, at record.Path, b *bandCells) {
@@ -75,7 +90,7 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	}
 	out := record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
 	if hasTo {
-		out.To = record.Of(record.Kilogram(to))
+		out.To = c.g.loads.of(record.Kilogram(to))
 	}
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
 }
@@ -158,7 +173,7 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 		b.From = record.Kilogram(*label.From)
 	}
 	if label.To != nil {
-		b.To = record.Of(record.Kilogram(*label.To))
+		b.To = c.g.loads.of(record.Kilogram(*label.To))
 	}
 	switch label.Unit {
 	case wording.Percent:
@@ -210,8 +225,15 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 }
 
 func spotOf(v *cell) spot {
+	if v.kept == nil && v.s.spot != nil {
+		return spotAt(v.s.spot(v.i))
+	}
 	at := v.at()
-	return spot{int32(min(at.Line, math.MaxInt32)), int32(min(at.Column, math.MaxInt32))}
+	return spotAt(at.Line, at.Column)
+}
+
+func spotAt(line, column int) spot {
+	return spot{int32(min(line, math.MaxInt32)), int32(min(column, math.MaxInt32))}
 }
 
 // spoil notes that the bands of the reading in hand cannot be used.

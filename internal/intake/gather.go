@@ -24,6 +24,8 @@ type gatherer struct {
 	questions []Question
 	brought   []Guide // found in the file
 
+	loads shelf[record.Kilogram] // of bands
+
 	foreign string // a unit of loads other than kg that the file names; empty for none
 }
 

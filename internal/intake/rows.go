@@ -84,7 +84,7 @@ var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamts
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && !s.above.has(i, cells[i]) &&
 			isSum(cells[i]) {
 			return true
 		}
@@ -101,7 +101,7 @@ func isSum(text string) bool {
 // isRemark reports whether a row has nothing but words in one cell: a remark
 // below a table, not a row of it.
 func (s *sheet) isRemark(cells []string) bool {
-	if s.width < 3 || filled(cells) != 1 {
+	if s.width < 3 || !single(cells) {
 		return false
 	}
 	for i, c := range cells {
@@ -115,6 +115,19 @@ func (s *sheet) isRemark(cells []string) bool {
 		return err != nil
 	}
 	return false
+}
+
+// single reports whether just one cell of a row is not blank.
+func single(cells []string) bool {
+	n := 0
+	for _, c := range cells {
+		if trim(c) != "" {
+			if n++; n > 1 {
+				return false
+			}
+		}
+	}
+	return n == 1
 }
 
 // cell returns the cell of a row under a field; blank where there is none.
@@ -251,7 +264,8 @@ func (s *sheet) machineRow(cells []string) {
 	}
 }
 
-// above is what the row above said, to skip what a row repeats.
+// above is what the row above said, to skip what a row repeats. A row that it is
+// of summed nothing up.
 type above struct {
 	c       *tableCase
 	reading int

@@ -21,6 +21,7 @@ type sheet struct {
 	held    []heldRow // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
 	typed   func(i int) bool
+	spot    func(i int) (line, column int) // of place; nil: to be taken from it
 	dialect dialect
 
 	loosely bool     // rows may be shorter than the heading
@@ -80,22 +81,23 @@ func (g *gatherer) readTable(t table.Table) error {
 	}
 	s.held = nil
 	s.place, s.typed = t.Rows.Place, s.typedLive()
+	if rows, ok := t.Rows.(table.Spotted); ok {
+		s.spot = rows.Spot
+	}
 	for {
 		cells, err := t.Rows.Next()
-		var broken *table.Broken
 		switch {
-		case err == io.EOF:
+		case err == io.EOF || err == nil && s.lost():
 			s.end()
 			return nil
-		case errors.As(err, &broken):
-			s.broken(broken)
-		case err != nil:
-			return err
-		case s.lost():
-			s.end()
-			return nil
-		default:
+		case err == nil:
 			s.take(cells)
+		default:
+			var broken *table.Broken
+			if !errors.As(err, &broken) {
+				return err
+			}
+			s.broken(broken)
 		}
 	}
 }

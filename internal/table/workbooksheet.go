@@ -255,11 +255,17 @@ func (r *sheetRows) Loose() bool { return true }
 
 // Place implements [Rows].
 func (r *sheetRows) Place(i int) record.Origin {
+	row, column := r.Spot(i)
+	return r.placed(row, column-1)
+}
+
+// Spot implements [Spotted].
+func (r *sheetRows) Spot(i int) (row, column int) {
 	last := len(r.cells) - 1
 	if r.blank {
 		last = 0
 	}
-	return r.placed(r.shown, max(min(i, last), 0))
+	return r.shown, max(min(i, last), 0) + 1
 }
 
 // at returns the place of a cell of the row that is being read.
