@@ -49,7 +49,7 @@ func (s *sheet) line(cells []string) bool {
 			f = twofoldField
 		}
 		where := s.place(at[i+1])
-		s.about.hear(s, saying{f, cell{s: s, text: parts[i+1], unit: unit, kept: &keptCell{where, parts[i], s.typed(at[i+1])}}})
+		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.typed(at[i+1])}}})
 	}
 	return true
 }
@@ -321,7 +321,7 @@ func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 			}
 			continue
 		}
-		c.value(v.field, &v.cell, r, at)
+		c.value(v.field, &v.cell, r)
 	}
 	return r, at
 }

@@ -12,7 +12,7 @@ import (
 // readingNotes is what has to be known of a reading until the file is read.
 type readingNotes struct {
 	at       record.Origin
-	name     record.Path
+	paths    *readingPaths
 	spoilt   bool // its bands cannot be used
 	share    bool // hours are shares of the powered hours
 	percent  bool // edges are percent of the rated load
@@ -27,28 +27,6 @@ type bandSpot struct{ from, to, hours spot }
 
 // spot is a place within the table that a reading stands in.
 type spot struct{ line, column int32 }
-
-func (n *readingNotes) path(i int) record.Path {
-	if n.name == "" {
-		n.name = pathOf(i)
-	}
-	return n.name
-}
-
-// shelf gives values a place to be pointed at, many at a time.
-type shelf[T any] struct{ free []T }
-
-func (s *shelf[T]) of(v T) *T {
-	if len(s.free) == 0 {
-		s.free = make([]T, shelfSize)
-	}
-	at := &s.free[0]
-	s.free = s.free[1:]
-	*at = v
-	return at
-}
-
-const shelfSize = 64 // values; a shelf is held as long as one of them is
 
 // band takes the band of a row: a label, or two edges, and hours. A row without
 // any of them has none.

@@ -245,7 +245,7 @@ func (c *cell) label(to *tableCase, at record.Path) string {
 	if cut {
 		c.s.g.find(to, c.at(), textCut(at))
 	}
-	return text
+	return strings.Clone(text) // its row is not to be held for it
 }
 
 // ambiguous reports whether a value could not be read because it can be read two ways.

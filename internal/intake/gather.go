@@ -18,6 +18,7 @@ type gatherer struct {
 	loose   []record.Finding      // of rows that belong to no machine
 	cut     int                   // findings left out
 	bands   int                   // kept so far
+	usual   int                   // readings of a case
 	full    bool                  // rows were left out, and it was said
 
 	sheets    []Sheet
@@ -25,6 +26,11 @@ type gatherer struct {
 	brought   []Guide // found in the file
 
 	loads shelf[record.Kilogram] // of bands
+	paths []*readingPaths        // of readings, by their place in a case
+
+	kinds   memo[record.Kind]
+	holders memo[record.Holder]
+	events  memo[record.EventKind]
 
 	foreign string // a unit of loads other than kg that the file names; empty for none
 }
@@ -76,9 +82,17 @@ func (g *gatherer) begin() *tableCase {
 	c := &tableCase{g: g, current: -1}
 	c.out.Case.Format = record.Format
 	c.out.Origins = record.Origins{}
+	if n := len(g.cases); n > 0 { // as large as the one before, most likely
+		last := g.cases[n-1]
+		c.out.Origins = make(record.Origins, min(len(last.out.Origins), 4*mostAlike))
+		g.usual = min(len(last.readings), mostAlike)
+	}
 	g.cases = append(g.cases, c)
 	return c
 }
+
+// mostAlike is for how many readings room is made before they are read.
+const mostAlike = 32
 
 // find keeps a finding: with the case it belongs to, or for all.
 func (g *gatherer) find(c *tableCase, at record.Origin, f record.Finding) {

@@ -252,7 +252,7 @@ func (s *sheet) machineRow(cells []string) {
 	for _, i := range s.plan.ofReading {
 		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
 			v := s.cellAt(cells, i)
-			c.value(s.cols[i].Field, &v, r, at)
+			c.value(s.cols[i].Field, &v, r)
 		}
 	}
 	s.above.keep(c, c.current, cells, s.plan.repeats)
