@@ -38,6 +38,6 @@ func (s *sheet) lay() {
 			p.sums = append(p.sums, i)
 		}
 	}
-	p.repeats = append(append(append(p.repeats, p.ofMachine...), p.ofReading...), p.sums...)
-	s.plan, s.above = p, above{}
+	p.repeats = append(append(p.repeats, p.ofMachine...), p.ofReading...)
+	s.plan, s.above, s.counts = p, above{}, nil
 }

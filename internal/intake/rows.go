@@ -84,9 +84,11 @@ var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamts
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && !s.above.has(i, cells[i]) &&
-			isSum(cells[i]) {
-			return true
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && !s.counts.has(i, cells[i]) {
+			if isSum(cells[i]) {
+				return true
+			}
+			s.counts.keep(i, cells[i])
 		}
 	}
 	return false
@@ -176,10 +178,12 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 	if s.plan.machine < 0 {
 		return s.about.caseOf(s)
 	}
-	id := s.cellAt(cells, s.plan.machine)
-	if c := s.g.last; c != nil && id.text == c.out.Case.Machine.ID && id.text != "" {
-		return c
+	if c := s.g.last; c != nil && s.plan.machine < len(cells) {
+		if text := trim(cells[s.plan.machine]); text != "" && text == c.out.Case.Machine.ID {
+			return c
+		}
 	}
+	id := s.cellAt(cells, s.plan.machine)
 	if id.text != "" {
 		return s.namedCase(&id)
 	}
@@ -234,9 +238,10 @@ func (s *sheet) machineRow(cells []string) {
 	if c == nil {
 		return
 	}
-	same := c == s.above.c
+	same, again := c == s.above.c, true
 	for _, i := range s.plan.ofMachine {
-		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
+			again = false
 			v := s.cellAt(cells, i)
 			c.machine(s.cols[i].Field, &v)
 		}
@@ -250,12 +255,15 @@ func (s *sheet) machineRow(cells []string) {
 	}
 	same = same && c.current == s.above.reading
 	for _, i := range s.plan.ofReading {
-		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
+			again = false
 			v := s.cellAt(cells, i)
 			c.value(s.cols[i].Field, &v, r)
 		}
 	}
-	s.above.keep(c, c.current, cells, s.plan.repeats)
+	if s.above.c, s.above.reading = c, c.current; !again {
+		s.above.keep(cells, s.plan.repeats)
+	}
 	switch s.layout.name {
 	case "one row for each band":
 		s.bandRow(c, r, at, cells)
@@ -264,26 +272,30 @@ func (s *sheet) machineRow(cells []string) {
 	}
 }
 
-// above is what the row above said, to skip what a row repeats. A row that it is
-// of summed nothing up.
+// above is what the row above said, to skip what a row repeats.
 type above struct {
 	c       *tableCase
 	reading int
-	cells   []string // by column
+	said    texts
 }
 
-func (a *above) has(i int, text string) bool { return i < len(a.cells) && a.cells[i] == text }
+// texts are texts by column.
+type texts []string
 
-func (a *above) keep(c *tableCase, reading int, cells []string, columns []int) {
-	a.c, a.reading = c, reading
+func (t texts) has(i int, text string) bool { return i < len(t) && t[i] == text }
+
+func (t *texts) keep(i int, text string) {
+	for len(*t) <= i {
+		*t = append(*t, "")
+	}
+	(*t)[i] = text
+}
+
+func (a *above) keep(cells []string, columns []int) {
 	for _, i := range columns {
-		if i >= len(cells) || cells[i] == "" {
-			continue
+		if i < len(cells) && cells[i] != "" {
+			a.said.keep(i, cells[i])
 		}
-		for len(a.cells) <= i {
-			a.cells = append(a.cells, "")
-		}
-		a.cells[i] = cells[i]
 	}
 }
 
@@ -292,22 +304,30 @@ type bandCells struct{ label, from, to, hours cell }
 
 // bandRow takes the band of a row.
 func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
-	blank := cell{s: s, i: max(s.plan.from, s.plan.label, 0)}
-	b := bandCells{blank, blank, blank, blank}
-	set := func(to *cell, i int) {
-		if i >= 0 {
-			*to = s.cellAt(cells, i)
-		}
-	}
-	set(&b.label, s.plan.label)
-	set(&b.from, s.plan.from)
-	set(&b.to, s.plan.to)
-	set(&b.hours, s.plan.hours)
+	var b bandCells
+	blank := max(s.plan.from, s.plan.label, 0)
+	s.lift(&b.label, cells, s.plan.label, blank)
+	s.lift(&b.from, cells, s.plan.from, blank)
+	s.lift(&b.to, cells, s.plan.to, blank)
+	s.lift(&b.hours, cells, s.plan.hours, blank)
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
 		b.hours.unit = wording.Percent
 	}
 	c.band(s, r, at, &b)
+}
+
+// lift puts a cell of a row where it is looked at; where there is no such
+// column, a blank one in the place of another.
+func (s *sheet) lift(to *cell, cells []string, i, blank int) {
+	to.s, to.i = s, blank
+	if i < 0 {
+		return
+	}
+	to.i, to.unit = i, s.cols[i].Unit
+	if i < len(cells) {
+		to.text = trim(cells[i])
+	}
 }
 
 // wideRow takes the bands of a row that has a column for each.
@@ -324,6 +344,9 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 
 // readingOf returns the reading a row belongs to.
 func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record.Path) {
+	if s.plan.clock < 0 && c.lastFrom == s && c.current >= 0 && s.dated(cells) == string(c.lastText) {
+		return c.reading()
+	}
 	date, clock := cell{s: s}, cell{s: s}
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
 		if i >= 0 && date.text == "" {
@@ -348,6 +371,18 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 		}
 	}
 	return c.reading()
+}
+
+// dated returns the text of the time in a row.
+func (s *sheet) dated(cells []string) string {
+	for _, i := range [2]int{s.plan.at, s.plan.date} {
+		if i >= 0 && i < len(cells) {
+			if text := trim(cells[i]); text != "" {
+				return text
+			}
+		}
+	}
+	return ""
 }
 
 // moment reads a time from one cell, or from a date and a time of day.

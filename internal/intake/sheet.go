@@ -30,7 +30,8 @@ type sheet struct {
 	width   int
 	plan    plan
 	above   above
-	units   bool // the next row may hold units only
+	counts  texts // of columns that may say "total", what does not
+	units   bool  // the next row may hold units only
 	guide   *Guide
 	gap     bool // a blank row has been passed
 	about   about
@@ -128,17 +129,17 @@ func (s *sheet) lookAhead() error {
 	var found survey
 	for size := 0; len(s.held) < aheadRows || !found.settled() && size < aheadBytes; {
 		cells, err := s.t.Rows.Next()
-		var broken *table.Broken
-		switch {
-		case err == io.EOF:
-			s.dialect = found.dialect(nil)
-			return nil
-		case errors.As(err, &broken):
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			var broken *table.Broken
+			if !errors.As(err, &broken) {
+				return err
+			}
 			s.held = append(s.held, heldRow{broken: broken, places: []record.Origin{broken.Origin}})
 			size += aheadBytes / aheadRows
 			continue
-		case err != nil:
-			return err
 		}
 		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
 		for i, c := range cells {

@@ -57,19 +57,32 @@ func Order(readings []Reading) []int {
 	for i := range order {
 		order[i] = i
 	}
-	sorted := true
-	for i := range readings {
-		at := readings[i].At
-		if at.IsZero() {
-			return order
-		}
-		sorted = sorted && (i == 0 || !at.Before(readings[i-1].At))
-	}
-	if sorted {
+	if inOrder(readings) {
 		return order
 	}
 	sort.SliceStable(order, func(i, j int) bool { return readings[order[i]].At.Before(readings[order[j]].At) })
 	return order
+}
+
+// inOrder reports whether the order of time is the one given: the times ascend,
+// or one is missing.
+func inOrder(readings []Reading) bool {
+	sorted := true
+	for i := range readings {
+		if readings[i].At.IsZero() {
+			return true
+		}
+		sorted = sorted && (i == 0 || !readings[i].At.Before(readings[i-1].At))
+	}
+	return sorted
+}
+
+// inLoadOrder returns the bands in order of load, to be looked at only.
+func inLoadOrder(bands []Band) []Band {
+	if ascending(bands) {
+		return bands
+	}
+	return Sorted(bands)
 }
 
 // usable reports whether a value can be counted with.

@@ -82,7 +82,7 @@ var bandRules = []Rule{
 			if len(r.Bands) == 0 {
 				return
 			}
-			if lowest := Sorted(r.Bands)[0].From; lowest > 0 {
+			if lowest := inLoadOrder(r.Bands)[0].From; lowest > 0 {
 				hit(readingPath(i).At("bands"), "the lowest band begins at "+Number(lowest)+" kg", "a band from 0 kg")
 			}
 		}),

@@ -84,7 +84,7 @@ var readingRules = []Rule{
 			if len(r.Bands) == 0 || r.Peak == nil || !usable(*r.Peak, maxLoad) || !bandsUsable(r.Bands) {
 				return
 			}
-			if top := Sorted(r.Bands)[len(r.Bands)-1]; !top.Open() && *r.Peak > *top.To {
+			if top := inLoadOrder(r.Bands)[len(r.Bands)-1]; !top.Open() && *r.Peak > *top.To {
 				hit(readingPath(i).At("peak_kg"), fmt.Sprintf("the peak is %s kg, and the bands end at %s kg", Number(*r.Peak), Number(*top.To)), "a last band that reaches above the peak")
 			}
 		}),
