@@ -49,7 +49,7 @@ func (s *sheet) line(cells []string) bool {
 			f = twofoldField
 		}
 		where := s.place(at[i+1])
-		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.typed(at[i+1])}}})
+		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.isTyped(at[i+1])}}})
 	}
 	return true
 }
@@ -347,8 +347,8 @@ func (s *sheet) bandLine(parts []string, at []int) {
 	if r == nil {
 		return
 	}
-	label := cell{s: s, text: parts[0], kept: &keptCell{s.place(at[0]), parts[0], s.typed(at[0])}}
-	hours := cell{s: s, text: parts[1], unit: wording.Hour, kept: &keptCell{s.place(at[1]), parts[0], s.typed(at[1])}}
+	label := cell{s: s, text: parts[0], kept: &keptCell{s.place(at[0]), parts[0], s.isTyped(at[0])}}
+	hours := cell{s: s, text: parts[1], unit: wording.Hour, kept: &keptCell{s.place(at[1]), parts[0], s.isTyped(at[1])}}
 	if _, unit, err := wording.Quantity(parts[1], s.dialect.decimal, wording.Hour); err == nil && unit == wording.Percent {
 		hours.unit = wording.Percent
 	}

@@ -203,8 +203,8 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 }
 
 func spotOf(v *cell) spot {
-	if v.kept == nil && v.s.spot != nil {
-		return spotAt(v.s.spot(v.i))
+	if v.kept == nil && v.s.spotted != nil {
+		return spotAt(v.s.spotted.Spot(v.i))
 	}
 	at := v.at()
 	return spotAt(at.Line, at.Column)

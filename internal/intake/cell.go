@@ -52,8 +52,10 @@ func (c *cell) typed() bool {
 	if c.kept != nil {
 		return c.kept.typed
 	}
-	return c.s.typed(c.i)
+	return c.s.isTyped(c.i)
 }
+
+func (s *sheet) isTyped(i int) bool { return s.typed != nil && s.typed(i) }
 
 // errUnit is returned for a cell with a unit that its column cannot have.
 var errUnit = errors.New("the unit does not fit")

@@ -80,3 +80,5 @@ func (g *gatherer) pathsOf(i int) *readingPaths {
 	}
 	return g.paths[i]
 }
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }

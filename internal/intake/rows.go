@@ -84,11 +84,9 @@ var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamts
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && !s.counts.has(i, cells[i]) {
-			if isSum(cells[i]) {
-				return true
-			}
-			s.counts.keep(i, cells[i])
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
+			isSum(cells[i]) {
+			return true
 		}
 	}
 	return false
@@ -96,7 +94,11 @@ func (s *sheet) total(cells []string) bool {
 
 // isSum reports whether a cell says that its row sums others up.
 func isSum(text string) bool {
-	text = strings.ToLower(strings.TrimRight(strings.TrimSpace(text), ":"))
+	text = strings.TrimRight(trim(text), ":")
+	if n := len(text); n > 0 && isDigit(text[n-1]) && text[0] != 't' && text[0] != 'T' {
+		return false // as machines are mostly called
+	}
+	text = strings.ToLower(text)
 	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
 }
 
@@ -234,6 +236,11 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 // machineRow takes a row about a machine, a reading, or one or all of its bands.
 // What a row repeats of the row above is not read again.
 func (s *sheet) machineRow(cells []string) {
+	if s.repeats != nil && s.above.of(s) && s.repeats.Same() >= s.above.whole {
+		s.above.row = s.rows
+		s.bands(s.above.c, cells)
+		return
+	}
 	c := s.caseOf(cells)
 	if c == nil {
 		return
@@ -249,7 +256,7 @@ func (s *sheet) machineRow(cells []string) {
 	if s.layout.name == "machines" {
 		return
 	}
-	r, at := s.readingOf(c, cells)
+	r, _ := s.readingOf(c, cells)
 	if r == nil {
 		return
 	}
@@ -264,6 +271,15 @@ func (s *sheet) machineRow(cells []string) {
 	if s.above.c, s.above.reading = c, c.current; !again {
 		s.above.keep(cells, s.plan.repeats)
 	}
+	if s.plan.whole > 0 && c.lastFrom == s && s.dated(cells) != "" {
+		s.above.row, s.above.whole = s.rows, s.plan.whole
+	}
+	s.bands(c, cells)
+}
+
+// bands takes the bands of a row, of the reading in hand.
+func (s *sheet) bands(c *tableCase, cells []string) {
+	r, at := c.reading()
 	switch s.layout.name {
 	case "one row for each band":
 		s.bandRow(c, r, at, cells)
@@ -277,7 +293,12 @@ type above struct {
 	c       *tableCase
 	reading int
 	said    texts
+	row     int // its number where one that begins like it is of the same reading
+	whole   int // with so many cells
 }
+
+// of reports whether it is of the row just above the one in hand.
+func (a *above) of(s *sheet) bool { return a.whole > 0 && a.row == s.rows-1 && a.c == s.g.last }
 
 // texts are texts by column.
 type texts []string

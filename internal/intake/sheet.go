@@ -20,8 +20,9 @@ type sheet struct {
 
 	held    []heldRow // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
-	typed   func(i int) bool
-	spot    func(i int) (line, column int) // of place; nil: to be taken from it
+	typed   func(i int) bool // nil: none is
+	spotted table.Spotted    // of place; nil: to be taken from it
+	repeats table.Repeating  // nil: not known
 	dialect dialect
 
 	loosely bool     // rows may be shorter than the heading
@@ -30,8 +31,8 @@ type sheet struct {
 	width   int
 	plan    plan
 	above   above
-	counts  texts // of columns that may say "total", what does not
-	units   bool  // the next row may hold units only
+	rows    int  // taken in
+	units   bool // the next row may hold units only
 	guide   *Guide
 	gap     bool // a blank row has been passed
 	about   about
@@ -82,9 +83,8 @@ func (g *gatherer) readTable(t table.Table) error {
 	}
 	s.held = nil
 	s.place, s.typed = t.Rows.Place, s.typedLive()
-	if rows, ok := t.Rows.(table.Spotted); ok {
-		s.spot = rows.Spot
-	}
+	s.spotted, _ = t.Rows.(table.Spotted)
+	s.repeats, _ = t.Rows.(table.Repeating)
 	for {
 		cells, err := t.Rows.Next()
 		switch {
@@ -113,7 +113,7 @@ func (s *sheet) typedLive() func(int) bool {
 	if rows, ok := s.t.Rows.(table.Typed); ok {
 		return rows.Typed
 	}
-	return func(int) bool { return false }
+	return nil
 }
 
 // How far the reader looks ahead: at least so many rows, and while values can
@@ -144,7 +144,7 @@ func (s *sheet) lookAhead() error {
 		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
 		for i, c := range cells {
 			h.cells[i] = strings.Clone(c)
-			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed(i)
+			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed != nil && typed(i)
 			found.look(strings.TrimSpace(c), h.typed[i])
 			size += len(c) + 1
 		}
@@ -163,6 +163,7 @@ func rowWords(at record.Origin) string { return fmt.Sprintf("row %d", at.Line) }
 
 // take takes in one row.
 func (s *sheet) take(cells []string) {
+	s.rows++
 	if blankRow(cells) {
 		s.gap = true
 		return

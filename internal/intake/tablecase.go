@@ -85,7 +85,7 @@ func (v *cell) bareLoad() bool {
 	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text)
 }
 
-func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
+func endsInDigit(s string) bool { return isDigit(s[len(s)-1]) }
 
 // time reads a time; ok is false for what is not one, which is noted.
 func (c *tableCase) time(v *cell, at record.Path, expected string) (t time.Time, ok bool) {

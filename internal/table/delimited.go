@@ -39,11 +39,14 @@ type delimited struct {
 	from    int    // number of its first line
 	quoted  *csv.Reader
 	feed    feed
-	ascii   bool // the last row is, and was divided here
-	byCSV   bool // the last row was taken by quoted
-	base    int  // line of quoted that is line from
-	skip    int  // the line that names the divider; 0: none
-	distant int  // no quote that opens above this line is closed
+	divided string // the row before where it was divided here, else empty
+	fills   int    // of lines when it was
+	same    int    // how many of its first cells are those of the row before
+	ascii   bool   // the last row is, and was divided here
+	byCSV   bool   // the last row was taken by quoted
+	base    int    // line of quoted that is line from
+	skip    int    // the line that names the divider; 0: none
+	distant int    // no quote that opens above this line is closed
 }
 
 // Next implements [Rows].
@@ -58,6 +61,7 @@ func (r *delimited) Next() ([]string, error) {
 		}
 		r.from, r.line = r.lines.line, line
 		if r.lines.quoted(line) {
+			r.divided = ""
 			return r.quotedRow(line)
 		}
 		r.divide(line)
@@ -65,22 +69,58 @@ func (r *delimited) Next() ([]string, error) {
 	}
 }
 
-// divide divides a line without quotes.
+// divide divides a line without quotes. The first cells are mostly those of the
+// line before, which are then taken over as they are.
 func (r *delimited) divide(line string) {
-	cells, starts, divider := r.cells[:0], r.starts[:0], r.divider
+	known, old := r.known(line), len(r.cells)
+	if r.divided == "" { // the row before was not divided here
+		old = 0
+	}
+	cells, starts, divider := r.cells[:known], r.starts[:known], r.divider
 	start, bits := 0, byte(0)
-	for i := 0; i < len(line); i++ {
+	if known > 0 {
+		start = r.starts[:known+1][known]
+	}
+	same, alike := known, true
+	for i := start; i < len(line); i++ {
 		bits |= line[i]
 		if line[i] != divider {
 			continue
 		}
-		cells, starts = append(cells, line[start:i]), append(starts, start)
+		k, cell := len(cells), line[start:i]
+		if alike = alike && k < old && cells[:old][k] == cell; alike {
+			same++
+		}
+		cells, starts = append(cells, cell), append(starts, start)
 		if start = i + 1; len(cells) > maxCells {
 			break
 		}
 	}
+	if k := len(cells); alike && k < old && cells[:old][k] == line[start:] {
+		same++
+	}
 	r.cells, r.starts = append(cells, line[start:]), append(starts, start)
-	r.ascii, r.byCSV = bits < utf8.RuneSelf && len(r.cells) <= maxCells, false
+	r.ascii = bits < utf8.RuneSelf && (r.ascii || known == 0) && len(r.cells) <= maxCells
+	r.byCSV, r.same, r.divided, r.fills = false, same, line, r.lines.fills
+}
+
+// known returns how many cells are those of the line divided before, as far as
+// one look tells. Lines read at another time count for nothing, lest their
+// memory be held.
+func (r *delimited) known(line string) int {
+	n := min(r.same, len(r.cells)-1)
+	if n <= 0 || r.divided == "" || r.fills != r.lines.fills || !strings.HasPrefix(line, r.divided[:r.starts[n]]) {
+		return 0
+	}
+	return n
+}
+
+// Same implements [Repeating].
+func (r *delimited) Same() int {
+	if r.divided == "" {
+		return 0
+	}
+	return r.same
 }
 
 // quotedRow takes a row with quotes, which may go on over several lines, up to

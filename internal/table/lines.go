@@ -22,6 +22,7 @@ type liner struct {
 	err    error
 	queued []string // lines put back, the next one last
 	line   int      // number of the line given last
+	fills  int      // how often text was read
 }
 
 const (
@@ -54,6 +55,7 @@ func (l *liner) fill() {
 		end += n
 	}
 	l.text, l.start = string(l.buf[:end]), 0
+	l.fills++
 	l.cr, l.quotes = strings.IndexByte(l.text, '\r') >= 0, strings.IndexByte(l.text, '"') >= 0
 	l.find()
 }

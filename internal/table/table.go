@@ -31,6 +31,10 @@ type Spotted interface {
 	Spot(i int) (line, column int)
 }
 
+// Repeating is what rows are that tell how many of the first cells of the last
+// row are those of the row that was given before it; 0 where that is not known.
+type Repeating interface{ Same() int }
+
 // Loose is what rows are that may be shorter than their heading: blank cells at
 // the end are not kept in the file.
 type Loose interface{ Loose() bool }
