@@ -60,9 +60,9 @@ func (s *sheet) isLine(cells []string) bool {
 	if len(parts) < 2 || len(parts[0]) > maxHeading {
 		return false
 	}
-	if f, _ := lineField(parts[0]); f != "" {
+	if f := s.lineField(parts[0]); f != "" {
 		for i := range parts {
-			if isWords(parts[i]) != (i%2 == 0) {
+			if words, _ := s.words.of(parts[i], isWords); words != (i%2 == 0) {
 				return false
 			}
 		}
@@ -73,9 +73,9 @@ func (s *sheet) isLine(cells []string) bool {
 
 // isWords reports whether a text is a heading itself: two headings side by side
 // are no name and value.
-func isWords(text string) bool {
+func isWords(text string) (words, ok bool) {
 	fields, _ := wording.Fields(text)
-	return len(fields) > 0
+	return len(fields) > 0, true
 }
 
 func (s *sheet) isBandLine(parts []string) bool {
@@ -151,6 +151,16 @@ func lineField(name string) (wording.Field, wording.Unit) {
 		}
 	}
 	return "", wording.NoUnit
+}
+
+// lineField returns what the name of a value means in a line, as one looks it up
+// row by row.
+func (s *sheet) lineField(name string) wording.Field {
+	f, _ := s.names.of(name, func(name string) (wording.Field, bool) {
+		f, _ := lineField(name)
+		return f, f != ""
+	})
+	return f
 }
 
 func ofMachine(f wording.Field) bool {

@@ -100,15 +100,28 @@ func (g *gatherer) find(c *tableCase, at record.Origin, f record.Finding) {
 	if f.Where == "" {
 		f.Where = f.Path.Words()
 	}
+	if g.spent(c) {
+		return
+	}
 	to := &g.loose
 	if c != nil {
 		to = &c.out.Findings
 	}
-	if len(*to) >= maxFindings {
-		g.cut++
-		return
-	}
 	*to = append(*to, f)
+}
+
+// spent reports whether no further finding is kept, and counts the one that is
+// left out. It is asked before a finding is made that millions of rows may give.
+func (g *gatherer) spent(c *tableCase) bool {
+	n := len(g.loose)
+	if c != nil {
+		n = len(c.out.Findings)
+	}
+	if n < maxFindings {
+		return false
+	}
+	g.cut++
+	return true
 }
 
 // stop says once that rows are left out because there are too many.

@@ -18,6 +18,9 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		if s.g.spent(nil) {
+			return
+		}
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-ragged", Severity: record.Blocking,
 			Where:   fmt.Sprintf("row in line %d", s.place(0).Line),
@@ -27,6 +30,9 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if s.total(cells) {
+		if s.g.spent(nil) {
+			return
+		}
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-sums-up", Severity: record.Note, Where: "row of sums",
 			Message: "the row sums up others: " + quoteStart(cells), Expected: "rows of machines, readings or bands",
@@ -105,7 +111,7 @@ func isSum(text string) bool {
 // isRemark reports whether a row has nothing but words in one cell: a remark
 // below a table, not a row of it.
 func (s *sheet) isRemark(cells []string) bool {
-	if s.width < 3 || !single(cells) {
+	if s.width < 3 || filledUpTo(2, cells) != 1 {
 		return false
 	}
 	for i, c := range cells {
@@ -121,17 +127,16 @@ func (s *sheet) isRemark(cells []string) bool {
 	return false
 }
 
-// single reports whether just one cell of a row is not blank.
-func single(cells []string) bool {
-	n := 0
+// filledUpTo returns how many cells of a row are not blank, at most so many.
+func filledUpTo(most int, cells []string) (n int) {
 	for _, c := range cells {
 		if trim(c) != "" {
-			if n++; n > 1 {
-				return false
+			if n++; n == most {
+				return n
 			}
 		}
 	}
-	return n == 1
+	return n
 }
 
 // cell returns the cell of a row under a field; blank where there is none.

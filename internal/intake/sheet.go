@@ -37,6 +37,11 @@ type sheet struct {
 	gap     bool // a blank row has been passed
 	about   about
 
+	headings memo[candidate] // of texts, with the decimal mark below
+	decimal  wording.Mark
+	names    memo[wording.Field] // of lines
+	words    memo[bool]          // whether texts are headings
+
 	start   []string      // the row a guide for this table would name
 	odd     int           // lines that say nothing
 	run     int           // of them, since something was said
@@ -193,6 +198,9 @@ func (s *sheet) begins(cells []string) bool {
 	if s.guideFor(cells) != nil {
 		return true
 	}
+	if filledUpTo(2, cells) < 2 {
+		return s.isLine(cells) // no heading, which takes two words at least
+	}
 	if l, _ := fit(s.candidates(cells)); l != nil {
 		return true
 	}
@@ -206,7 +214,7 @@ func (s *sheet) strange(cells []string) bool {
 	}
 	if i := s.plan.label; i >= 0 && i < len(cells) {
 		if c := trim(cells[i]); c != "" && !startsNumber(c) {
-			if f, _ := lineField(c); f != "" {
+			if f := s.lineField(c); f != "" {
 				return true // "Peak" below the bands is no band
 			}
 		}
@@ -237,9 +245,24 @@ func startsNumber(c string) bool {
 func (s *sheet) candidates(cells []string) []candidate {
 	out := make([]candidate, len(cells))
 	for i, c := range cells {
-		out[i] = candidateOf(c, s.dialect.decimal)
+		out[i] = s.candidate(c)
 	}
 	return out
+}
+
+// candidate is what a text can mean as a heading. Short texts are looked up
+// once: rows that do not fit their table tend to be alike.
+func (s *sheet) candidate(text string) candidate {
+	if s.decimal != s.dialect.decimal {
+		s.decimal, s.headings = s.dialect.decimal, memo[candidate]{}
+	}
+	c, _ := s.headings.of(text, func(text string) (candidate, bool) {
+		if len(text) <= memoText {
+			text = strings.Clone(text) // it is held
+		}
+		return candidateOf(text, s.decimal), true
+	})
+	return c
 }
 
 // broken notes a row that is not well-formed.
