@@ -273,7 +273,7 @@ func (s *sheet) machineRow(cells []string) {
 			c.value(s.cols[i].Field, &v, r)
 		}
 	}
-	if s.above.c, s.above.reading = c, c.current; !again {
+	if s.above.turn(c, s.plan.ofReading); !again {
 		s.above.keep(cells, s.plan.repeats)
 	}
 	if s.plan.whole > 0 && c.lastFrom == s && s.dated(cells) != "" {
@@ -315,6 +315,22 @@ func (t *texts) keep(i int, text string) {
 		*t = append(*t, "")
 	}
 	(*t)[i] = text
+}
+
+// turn makes it one of the case in hand and its reading. What was said of
+// another is not what a row repeats.
+func (a *above) turn(c *tableCase, ofReading []int) {
+	switch {
+	case c != a.c:
+		clear(a.said)
+	case c.current != a.reading:
+		for _, i := range ofReading {
+			if i < len(a.said) {
+				a.said[i] = ""
+			}
+		}
+	}
+	a.c, a.reading = c, c.current
 }
 
 func (a *above) keep(cells []string, columns []int) {
