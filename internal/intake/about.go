@@ -49,7 +49,7 @@ func (s *sheet) line(cells []string) bool {
 			f = twofoldField
 		}
 		where := s.place(at[i+1])
-		s.about.hear(s, saying{f, cell{s: s, text: parts[i+1], unit: unit, kept: &keptCell{where, parts[i], s.typed(at[i+1])}}})
+		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.isTyped(at[i+1])}}})
 	}
 	return true
 }
@@ -60,9 +60,9 @@ func (s *sheet) isLine(cells []string) bool {
 	if len(parts) < 2 || len(parts[0]) > maxHeading {
 		return false
 	}
-	if f, _ := lineField(parts[0]); f != "" {
+	if f := s.lineField(parts[0]); f != "" {
 		for i := range parts {
-			if isWords(parts[i]) != (i%2 == 0) {
+			if words, _ := s.words.of(parts[i], isWords); words != (i%2 == 0) {
 				return false
 			}
 		}
@@ -73,9 +73,9 @@ func (s *sheet) isLine(cells []string) bool {
 
 // isWords reports whether a text is a heading itself: two headings side by side
 // are no name and value.
-func isWords(text string) bool {
+func isWords(text string) (words, ok bool) {
 	fields, _ := wording.Fields(text)
-	return len(fields) > 0
+	return len(fields) > 0, true
 }
 
 func (s *sheet) isBandLine(parts []string) bool {
@@ -151,6 +151,16 @@ func lineField(name string) (wording.Field, wording.Unit) {
 		}
 	}
 	return "", wording.NoUnit
+}
+
+// lineField returns what the name of a value means in a line, as one looks it up
+// row by row.
+func (s *sheet) lineField(name string) wording.Field {
+	f, _ := s.names.of(name, func(name string) (wording.Field, bool) {
+		f, _ := lineField(name)
+		return f, f != ""
+	})
+	return f
 }
 
 func ofMachine(f wording.Field) bool {
@@ -321,7 +331,7 @@ func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 			}
 			continue
 		}
-		c.value(v.field, &v.cell, r, at)
+		c.value(v.field, &v.cell, r)
 	}
 	return r, at
 }
@@ -347,8 +357,8 @@ func (s *sheet) bandLine(parts []string, at []int) {
 	if r == nil {
 		return
 	}
-	label := cell{s: s, text: parts[0], kept: &keptCell{s.place(at[0]), parts[0], s.typed(at[0])}}
-	hours := cell{s: s, text: parts[1], unit: wording.Hour, kept: &keptCell{s.place(at[1]), parts[0], s.typed(at[1])}}
+	label := cell{s: s, text: parts[0], kept: &keptCell{s.place(at[0]), parts[0], s.isTyped(at[0])}}
+	hours := cell{s: s, text: parts[1], unit: wording.Hour, kept: &keptCell{s.place(at[1]), parts[0], s.isTyped(at[1])}}
 	if _, unit, err := wording.Quantity(parts[1], s.dialect.decimal, wording.Hour); err == nil && unit == wording.Percent {
 		hours.unit = wording.Percent
 	}

@@ -12,7 +12,7 @@ import (
 // readingNotes is what has to be known of a reading until the file is read.
 type readingNotes struct {
 	at       record.Origin
-	name     record.Path
+	paths    *readingPaths
 	spoilt   bool // its bands cannot be used
 	share    bool // hours are shares of the powered hours
 	percent  bool // edges are percent of the rated load
@@ -27,13 +27,6 @@ type bandSpot struct{ from, to, hours spot }
 
 // spot is a place within the table that a reading stands in.
 type spot struct{ line, column int32 }
-
-func (n *readingNotes) path(i int) record.Path {
-	if n.name == "" {
-		n.name = pathOf(i)
-	}
-	return n.name
-}
 
 // band takes the band of a row: a label, or two edges, and hours. A row without
 // any of them has none.
@@ -75,7 +68,7 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	}
 	out := record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
 	if hasTo {
-		out.To = record.Of(record.Kilogram(to))
+		out.To = c.g.loads.of(record.Kilogram(to))
 	}
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
 }
@@ -158,7 +151,7 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 		b.From = record.Kilogram(*label.From)
 	}
 	if label.To != nil {
-		b.To = record.Of(record.Kilogram(*label.To))
+		b.To = c.g.loads.of(record.Kilogram(*label.To))
 	}
 	switch label.Unit {
 	case wording.Percent:
@@ -210,8 +203,15 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 }
 
 func spotOf(v *cell) spot {
+	if v.kept == nil && v.s.spotted != nil {
+		return spotAt(v.s.spotted.Spot(v.i))
+	}
 	at := v.at()
-	return spot{int32(min(at.Line, math.MaxInt32)), int32(min(at.Column, math.MaxInt32))}
+	return spotAt(at.Line, at.Column)
+}
+
+func spotAt(line, column int) spot {
+	return spot{int32(min(line, math.MaxInt32)), int32(min(column, math.MaxInt32))}
 }
 
 // spoil notes that the bands of the reading in hand cannot be used.

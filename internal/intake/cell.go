@@ -52,8 +52,10 @@ func (c *cell) typed() bool {
 	if c.kept != nil {
 		return c.kept.typed
 	}
-	return c.s.typed(c.i)
+	return c.s.isTyped(c.i)
 }
+
+func (s *sheet) isTyped(i int) bool { return s.typed != nil && s.typed(i) }
 
 // errUnit is returned for a cell with a unit that its column cannot have.
 var errUnit = errors.New("the unit does not fit")
@@ -245,7 +247,7 @@ func (c *cell) label(to *tableCase, at record.Path) string {
 	if cut {
 		c.s.g.find(to, c.at(), textCut(at))
 	}
-	return text
+	return strings.Clone(text) // its row is not to be held for it
 }
 
 // ambiguous reports whether a value could not be read because it can be read two ways.

@@ -25,7 +25,7 @@ func (s *sheet) custodyRow(cells []string) {
 	u.Who = s.cell(cells, "who").label(c, at.At("who"))
 	u.Note = s.cell(cells, "note").label(c, at.At("note"))
 	holder := s.cell(cells, "holder")
-	if h, known := wording.Holder(holder.text); known && !denies(holder.text) {
+	if h, known := s.g.holders.of(holder.text, wording.Holder); known && !denies(holder.text) {
 		u.Holder = h
 	} else {
 		u.Holder = record.Holder(holder.label(c, at.At("holder")))
@@ -48,7 +48,7 @@ func (s *sheet) eventRow(cells []string) {
 	e.At = c.momentOr(s, cells, "event_at", at.At("at"))
 	e.Note = s.cell(cells, "note").label(c, at.At("note"))
 	kind := s.cell(cells, "event_kind")
-	if k, known := wording.EventKind(kind.text); known {
+	if k, known := s.g.events.of(kind.text, wording.EventKind); known {
 		e.Kind = k
 	} else {
 		e.Kind = record.EventKind(kind.label(c, at.At("kind")))

@@ -218,3 +218,24 @@ func TestTooManyRows(t *testing.T) {
 		t.Errorf("readings: got %d and %q, want 5000, and once that rows were left out", len(r.Case.Readings), got)
 	}
 }
+
+// A value is only passed over as repeated where a row of the same machine and
+// the same reading has it already.
+func TestRepeatedValueOfAnother(t *testing.T) {
+	text := heading + "A,boom,230,2,,2026-03-02,1,,99,,0,90,1\n" +
+		"B,,,,,2026-03-02,1,,,,0,90,1\nB,boom,230,2,,2026-03-02,1,,99,,90,180,1\n" +
+		"B,boom,230,2,,2026-03-09,2,,,,0,90,1\nB,boom,230,2,,2026-03-09,2,,99,,90,180,1\n"
+	batch, err := intake.ReadBytes("x", []byte(text))
+	if err != nil || len(batch.Records) != 2 {
+		t.Fatalf("got %v and %d records, want two", err, len(batch.Records))
+	}
+	b := batch.Records[1].Case
+	if b.Machine.Kind != record.Boom || b.Machine.RatedLoad == nil || b.Machine.Persons == nil {
+		t.Errorf("got %+v, want a boom with its plate", b.Machine)
+	}
+	for i, r := range b.Readings {
+		if r.Peak == nil {
+			t.Errorf("got no peak of reading %d, want 99 kg", i+1)
+		}
+	}
+}

@@ -66,7 +66,7 @@ func (c *tableCase) unclear() {
 	}
 	for i := range c.readings {
 		if n := &c.readings[i]; n.unitless && !n.spoilt {
-			n.name = pathOf(i)
+			n.paths = c.g.pathsOf(i)
 			c.lacks(n, "unit-unclear", fmt.Sprintf("bands without a unit, in a file that names %s", c.g.foreign), "kg, lb or t with the bands", "write the unit, or point it out")
 		}
 	}

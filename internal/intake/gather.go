@@ -18,11 +18,19 @@ type gatherer struct {
 	loose   []record.Finding      // of rows that belong to no machine
 	cut     int                   // findings left out
 	bands   int                   // kept so far
+	usual   int                   // readings of a case
 	full    bool                  // rows were left out, and it was said
 
 	sheets    []Sheet
 	questions []Question
 	brought   []Guide // found in the file
+
+	loads shelf[record.Kilogram] // of bands
+	paths []*readingPaths        // of readings, by their place in a case
+
+	kinds   memo[record.Kind]
+	holders memo[record.Holder]
+	events  memo[record.EventKind]
 
 	foreign string // a unit of loads other than kg that the file names; empty for none
 }
@@ -74,9 +82,17 @@ func (g *gatherer) begin() *tableCase {
 	c := &tableCase{g: g, current: -1}
 	c.out.Case.Format = record.Format
 	c.out.Origins = record.Origins{}
+	if n := len(g.cases); n > 0 { // as large as the one before, most likely
+		last := g.cases[n-1]
+		c.out.Origins = make(record.Origins, min(len(last.out.Origins), 4*mostAlike))
+		g.usual = min(len(last.readings), mostAlike)
+	}
 	g.cases = append(g.cases, c)
 	return c
 }
+
+// mostAlike is for how many readings room is made before they are read.
+const mostAlike = 32
 
 // find keeps a finding: with the case it belongs to, or for all.
 func (g *gatherer) find(c *tableCase, at record.Origin, f record.Finding) {
@@ -84,15 +100,28 @@ func (g *gatherer) find(c *tableCase, at record.Origin, f record.Finding) {
 	if f.Where == "" {
 		f.Where = f.Path.Words()
 	}
+	if g.spent(c) {
+		return
+	}
 	to := &g.loose
 	if c != nil {
 		to = &c.out.Findings
 	}
-	if len(*to) >= maxFindings {
-		g.cut++
-		return
-	}
 	*to = append(*to, f)
+}
+
+// spent reports whether no further finding is kept, and counts the one that is
+// left out. It is asked before a finding is made that millions of rows may give.
+func (g *gatherer) spent(c *tableCase) bool {
+	n := len(g.loose)
+	if c != nil {
+		n = len(c.out.Findings)
+	}
+	if n < maxFindings {
+		return false
+	}
+	g.cut++
+	return true
 }
 
 // stop says once that rows are left out because there are too many.

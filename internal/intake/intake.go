@@ -98,6 +98,9 @@ func Read(name string, r io.Reader, options Options, progress Progress) (Batch, 
 
 // together joins cases of an archive's case files and tables, machine by machine.
 func together(tables, cases []Record, loose []record.Finding) []Record {
+	if len(cases) == 0 {
+		return tables
+	}
 	if len(tables) == 0 {
 		for i := range cases {
 			cases[i].Findings = append(loose[:len(loose):len(loose)], cases[i].Findings...)

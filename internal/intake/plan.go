@@ -10,10 +10,24 @@ type plan struct {
 	repeats                       []int // columns a row may repeat from the one above
 	keys                          []int // columns that tell a row of the table
 	sums                          []int // columns that may say "total"
+	whole                         int   // the columns up to which a row says of what reading it is; 0: never
+}
+
+// wholeOf returns up to which column a row says of what machine and reading its
+// bands are; 0 where a row may be of another reading without another text there.
+func (s *sheet) wholeOf(p plan) int {
+	if s.layout.name != "one row for each band" || p.clock >= 0 || p.at < 0 && p.date < 0 {
+		return 0
+	}
+	last := max(p.machine, p.at, p.date)
+	for _, i := range p.repeats {
+		last = max(last, i)
+	}
+	return last + 1
 }
 
 func (s *sheet) lay() {
-	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil}
+	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil, 0}
 	single := map[wording.Field]*int{
 		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
 		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
@@ -39,5 +53,6 @@ func (s *sheet) lay() {
 		}
 	}
 	p.repeats = append(append(p.repeats, p.ofMachine...), p.ofReading...)
+	p.whole = s.wholeOf(p)
 	s.plan, s.above = p, above{}
 }

@@ -18,6 +18,9 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		if s.g.spent(nil) {
+			return
+		}
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-ragged", Severity: record.Blocking,
 			Where:   fmt.Sprintf("row in line %d", s.place(0).Line),
@@ -27,6 +30,9 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if s.total(cells) {
+		if s.g.spent(nil) {
+			return
+		}
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-sums-up", Severity: record.Note, Where: "row of sums",
 			Message: "the row sums up others: " + quoteStart(cells), Expected: "rows of machines, readings or bands",
@@ -94,14 +100,18 @@ func (s *sheet) total(cells []string) bool {
 
 // isSum reports whether a cell says that its row sums others up.
 func isSum(text string) bool {
-	text = strings.ToLower(strings.TrimRight(strings.TrimSpace(text), ":"))
+	text = strings.TrimRight(trim(text), ":")
+	if n := len(text); n > 0 && isDigit(text[n-1]) && text[0] != 't' && text[0] != 'T' {
+		return false // as machines are mostly called
+	}
+	text = strings.ToLower(text)
 	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
 }
 
 // isRemark reports whether a row has nothing but words in one cell: a remark
 // below a table, not a row of it.
 func (s *sheet) isRemark(cells []string) bool {
-	if s.width < 3 || filled(cells) != 1 {
+	if s.width < 3 || filledUpTo(2, cells) != 1 {
 		return false
 	}
 	for i, c := range cells {
@@ -115,6 +125,18 @@ func (s *sheet) isRemark(cells []string) bool {
 		return err != nil
 	}
 	return false
+}
+
+// filledUpTo returns how many cells of a row are not blank, at most so many.
+func filledUpTo(most int, cells []string) (n int) {
+	for _, c := range cells {
+		if trim(c) != "" {
+			if n++; n == most {
+				return n
+			}
+		}
+	}
+	return n
 }
 
 // cell returns the cell of a row under a field; blank where there is none.
@@ -163,10 +185,12 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 	if s.plan.machine < 0 {
 		return s.about.caseOf(s)
 	}
-	id := s.cellAt(cells, s.plan.machine)
-	if c := s.g.last; c != nil && id.text == c.out.Case.Machine.ID && id.text != "" {
-		return c
+	if c := s.g.last; c != nil && s.plan.machine < len(cells) {
+		if text := trim(cells[s.plan.machine]); text != "" && text == c.out.Case.Machine.ID {
+			return c
+		}
 	}
+	id := s.cellAt(cells, s.plan.machine)
 	if id.text != "" {
 		return s.namedCase(&id)
 	}
@@ -217,13 +241,19 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 // machineRow takes a row about a machine, a reading, or one or all of its bands.
 // What a row repeats of the row above is not read again.
 func (s *sheet) machineRow(cells []string) {
+	if s.repeats != nil && s.above.of(s) && s.repeats.Same() >= s.above.whole {
+		s.above.row = s.rows
+		s.bands(s.above.c, cells)
+		return
+	}
 	c := s.caseOf(cells)
 	if c == nil {
 		return
 	}
-	same := c == s.above.c
+	same, again := c == s.above.c, true
 	for _, i := range s.plan.ofMachine {
-		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
+			again = false
 			v := s.cellAt(cells, i)
 			c.machine(s.cols[i].Field, &v)
 		}
@@ -231,18 +261,30 @@ func (s *sheet) machineRow(cells []string) {
 	if s.layout.name == "machines" {
 		return
 	}
-	r, at := s.readingOf(c, cells)
+	r, _ := s.readingOf(c, cells)
 	if r == nil {
 		return
 	}
 	same = same && c.current == s.above.reading
 	for _, i := range s.plan.ofReading {
-		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
+		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
+			again = false
 			v := s.cellAt(cells, i)
-			c.value(s.cols[i].Field, &v, r, at)
+			c.value(s.cols[i].Field, &v, r)
 		}
 	}
-	s.above.keep(c, c.current, cells, s.plan.repeats)
+	if s.above.turn(c, s.plan.ofReading); !again {
+		s.above.keep(cells, s.plan.repeats)
+	}
+	if s.plan.whole > 0 && c.lastFrom == s && s.dated(cells) != "" {
+		s.above.row, s.above.whole = s.rows, s.plan.whole
+	}
+	s.bands(c, cells)
+}
+
+// bands takes the bands of a row, of the reading in hand.
+func (s *sheet) bands(c *tableCase, cells []string) {
+	r, at := c.reading()
 	switch s.layout.name {
 	case "one row for each band":
 		s.bandRow(c, r, at, cells)
@@ -255,21 +297,47 @@ func (s *sheet) machineRow(cells []string) {
 type above struct {
 	c       *tableCase
 	reading int
-	cells   []string // by column
+	said    texts
+	row     int // its number where one that begins like it is of the same reading
+	whole   int // with so many cells
 }
 
-func (a *above) has(i int, text string) bool { return i < len(a.cells) && a.cells[i] == text }
+// of reports whether it is of the row just above the one in hand.
+func (a *above) of(s *sheet) bool { return a.whole > 0 && a.row == s.rows-1 && a.c == s.g.last }
 
-func (a *above) keep(c *tableCase, reading int, cells []string, columns []int) {
-	a.c, a.reading = c, reading
+// texts are texts by column.
+type texts []string
+
+func (t texts) has(i int, text string) bool { return i < len(t) && t[i] == text }
+
+func (t *texts) keep(i int, text string) {
+	for len(*t) <= i {
+		*t = append(*t, "")
+	}
+	(*t)[i] = text
+}
+
+// turn makes it one of the case in hand and its reading. What was said of
+// another is not what a row repeats.
+func (a *above) turn(c *tableCase, ofReading []int) {
+	switch {
+	case c != a.c:
+		clear(a.said)
+	case c.current != a.reading:
+		for _, i := range ofReading {
+			if i < len(a.said) {
+				a.said[i] = ""
+			}
+		}
+	}
+	a.c, a.reading = c, c.current
+}
+
+func (a *above) keep(cells []string, columns []int) {
 	for _, i := range columns {
-		if i >= len(cells) || cells[i] == "" {
-			continue
+		if i < len(cells) && cells[i] != "" {
+			a.said.keep(i, cells[i])
 		}
-		for len(a.cells) <= i {
-			a.cells = append(a.cells, "")
-		}
-		a.cells[i] = cells[i]
 	}
 }
 
@@ -278,22 +346,30 @@ type bandCells struct{ label, from, to, hours cell }
 
 // bandRow takes the band of a row.
 func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
-	blank := cell{s: s, i: max(s.plan.from, s.plan.label, 0)}
-	b := bandCells{blank, blank, blank, blank}
-	set := func(to *cell, i int) {
-		if i >= 0 {
-			*to = s.cellAt(cells, i)
-		}
-	}
-	set(&b.label, s.plan.label)
-	set(&b.from, s.plan.from)
-	set(&b.to, s.plan.to)
-	set(&b.hours, s.plan.hours)
+	var b bandCells
+	blank := max(s.plan.from, s.plan.label, 0)
+	s.lift(&b.label, cells, s.plan.label, blank)
+	s.lift(&b.from, cells, s.plan.from, blank)
+	s.lift(&b.to, cells, s.plan.to, blank)
+	s.lift(&b.hours, cells, s.plan.hours, blank)
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
 		b.hours.unit = wording.Percent
 	}
 	c.band(s, r, at, &b)
+}
+
+// lift puts a cell of a row where it is looked at; where there is no such
+// column, a blank one in the place of another.
+func (s *sheet) lift(to *cell, cells []string, i, blank int) {
+	to.s, to.i = s, blank
+	if i < 0 {
+		return
+	}
+	to.i, to.unit = i, s.cols[i].Unit
+	if i < len(cells) {
+		to.text = trim(cells[i])
+	}
 }
 
 // wideRow takes the bands of a row that has a column for each.
@@ -310,6 +386,9 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 
 // readingOf returns the reading a row belongs to.
 func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record.Path) {
+	if s.plan.clock < 0 && c.lastFrom == s && c.current >= 0 && s.dated(cells) == string(c.lastText) {
+		return c.reading()
+	}
 	date, clock := cell{s: s}, cell{s: s}
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
 		if i >= 0 && date.text == "" {
@@ -334,6 +413,18 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 		}
 	}
 	return c.reading()
+}
+
+// dated returns the text of the time in a row.
+func (s *sheet) dated(cells []string) string {
+	for _, i := range [2]int{s.plan.at, s.plan.date} {
+		if i >= 0 && i < len(cells) {
+			if text := trim(cells[i]); text != "" {
+				return text
+			}
+		}
+	}
+	return ""
 }
 
 // moment reads a time from one cell, or from a date and a time of day.

@@ -15,7 +15,7 @@ func (c *tableCase) settle() {
 	c.joinLone()
 	for i := range c.readings {
 		r, n := &c.out.Case.Readings[i], &c.readings[i]
-		n.name = pathOf(i)
+		n.paths = c.g.pathsOf(i)
 		if n.percent && !n.spoilt {
 			c.scale(r, n)
 		}
@@ -50,8 +50,8 @@ func (c *tableCase) joinLone() {
 	n.at = c.readings[keep].at
 	c.out.Case.Readings, c.readings = rs[keep:keep+1:keep+1], []readingNotes{n}
 	for path, at := range c.out.Origins {
-		if old := string(pathOf(keep)); keep > 0 && strings.HasPrefix(string(path), old) {
-			c.out.Origins[pathOf(0)+path[len(old):]] = at
+		if old := string(c.g.pathsOf(keep).reading); keep > 0 && strings.HasPrefix(string(path), old) {
+			c.out.Origins[c.g.pathsOf(0).reading+path[len(old):]] = at
 		}
 	}
 }
@@ -91,7 +91,7 @@ func (c *tableCase) share(r *record.Reading, n *readingNotes) {
 func (c *tableCase) lacks(n *readingNotes, code, message, expected, hint string) {
 	n.spoilt = true
 	c.g.find(c, n.at, record.Finding{
-		Code: code, Severity: record.Blocking, Path: n.name.At("bands"),
+		Code: code, Severity: record.Blocking, Path: n.paths.reading.At("bands"),
 		Message: message, Expected: expected, Effect: "the bands of this reading are left out; its peak is still used", Hint: hint,
 	})
 }
@@ -115,7 +115,7 @@ func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
 		r.Bands[i].To = record.Of(r.Bands[i+1].From)
 	}
 	c.g.find(c, n.at, record.Finding{
-		Code: "edges-closed", Severity: record.Note, Path: n.name.At("bands"),
+		Code: "edges-closed", Severity: record.Note, Path: n.paths.reading.At("bands"),
 		Message: "each band ends one unit below the next, as counted in whole units", Expected: "bands that meet",
 		Effect: "each band is taken to reach up to the next", Hint: "check the labels if loads are recorded in fractions",
 	})

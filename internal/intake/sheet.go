@@ -20,7 +20,9 @@ type sheet struct {
 
 	held    []heldRow // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
-	typed   func(i int) bool
+	typed   func(i int) bool // nil: none is
+	spotted table.Spotted    // of place; nil: to be taken from it
+	repeats table.Repeating  // nil: not known
 	dialect dialect
 
 	loosely bool     // rows may be shorter than the heading
@@ -29,10 +31,16 @@ type sheet struct {
 	width   int
 	plan    plan
 	above   above
+	rows    int  // taken in
 	units   bool // the next row may hold units only
 	guide   *Guide
 	gap     bool // a blank row has been passed
 	about   about
+
+	headings memo[candidate] // of texts, with the decimal mark below
+	decimal  wording.Mark
+	names    memo[wording.Field] // of lines
+	words    memo[bool]          // whether texts are headings
 
 	start   []string      // the row a guide for this table would name
 	odd     int           // lines that say nothing
@@ -80,22 +88,22 @@ func (g *gatherer) readTable(t table.Table) error {
 	}
 	s.held = nil
 	s.place, s.typed = t.Rows.Place, s.typedLive()
+	s.spotted, _ = t.Rows.(table.Spotted)
+	s.repeats, _ = t.Rows.(table.Repeating)
 	for {
 		cells, err := t.Rows.Next()
-		var broken *table.Broken
 		switch {
-		case err == io.EOF:
+		case err == io.EOF || err == nil && s.lost():
 			s.end()
 			return nil
-		case errors.As(err, &broken):
-			s.broken(broken)
-		case err != nil:
-			return err
-		case s.lost():
-			s.end()
-			return nil
-		default:
+		case err == nil:
 			s.take(cells)
+		default:
+			var broken *table.Broken
+			if !errors.As(err, &broken) {
+				return err
+			}
+			s.broken(broken)
 		}
 	}
 }
@@ -110,7 +118,7 @@ func (s *sheet) typedLive() func(int) bool {
 	if rows, ok := s.t.Rows.(table.Typed); ok {
 		return rows.Typed
 	}
-	return func(int) bool { return false }
+	return nil
 }
 
 // How far the reader looks ahead: at least so many rows, and while values can
@@ -126,22 +134,22 @@ func (s *sheet) lookAhead() error {
 	var found survey
 	for size := 0; len(s.held) < aheadRows || !found.settled() && size < aheadBytes; {
 		cells, err := s.t.Rows.Next()
-		var broken *table.Broken
-		switch {
-		case err == io.EOF:
-			s.dialect = found.dialect(nil)
-			return nil
-		case errors.As(err, &broken):
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			var broken *table.Broken
+			if !errors.As(err, &broken) {
+				return err
+			}
 			s.held = append(s.held, heldRow{broken: broken, places: []record.Origin{broken.Origin}})
 			size += aheadBytes / aheadRows
 			continue
-		case err != nil:
-			return err
 		}
 		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
 		for i, c := range cells {
 			h.cells[i] = strings.Clone(c)
-			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed(i)
+			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed != nil && typed(i)
 			found.look(strings.TrimSpace(c), h.typed[i])
 			size += len(c) + 1
 		}
@@ -160,6 +168,7 @@ func rowWords(at record.Origin) string { return fmt.Sprintf("row %d", at.Line) }
 
 // take takes in one row.
 func (s *sheet) take(cells []string) {
+	s.rows++
 	if blankRow(cells) {
 		s.gap = true
 		return
@@ -189,6 +198,9 @@ func (s *sheet) begins(cells []string) bool {
 	if s.guideFor(cells) != nil {
 		return true
 	}
+	if filledUpTo(2, cells) < 2 {
+		return s.isLine(cells) // no heading, which takes two words at least
+	}
 	if l, _ := fit(s.candidates(cells)); l != nil {
 		return true
 	}
@@ -202,7 +214,7 @@ func (s *sheet) strange(cells []string) bool {
 	}
 	if i := s.plan.label; i >= 0 && i < len(cells) {
 		if c := trim(cells[i]); c != "" && !startsNumber(c) {
-			if f, _ := lineField(c); f != "" {
+			if f := s.lineField(c); f != "" {
 				return true // "Peak" below the bands is no band
 			}
 		}
@@ -233,9 +245,24 @@ func startsNumber(c string) bool {
 func (s *sheet) candidates(cells []string) []candidate {
 	out := make([]candidate, len(cells))
 	for i, c := range cells {
-		out[i] = candidateOf(c, s.dialect.decimal)
+		out[i] = s.candidate(c)
 	}
 	return out
+}
+
+// candidate is what a text can mean as a heading. Short texts are looked up
+// once: rows that do not fit their table tend to be alike.
+func (s *sheet) candidate(text string) candidate {
+	if s.decimal != s.dialect.decimal {
+		s.decimal, s.headings = s.dialect.decimal, memo[candidate]{}
+	}
+	c, _ := s.headings.of(text, func(text string) (candidate, bool) {
+		if len(text) <= memoText {
+			text = strings.Clone(text) // it is held
+		}
+		return candidateOf(text, s.decimal), true
+	})
+	return c
 }
 
 // broken notes a row that is not well-formed.

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/capacity"
@@ -166,3 +168,23 @@ func TestReaderFails(t *testing.T) {
 type failing struct{ err error }
 
 func (f failing) Read([]byte) (int, error) { return 0, f.err }
+
+// Millions of rows that do not fit their table are counted, not looked at one
+// by one: 4 MiB of them took twenty seconds. The time allowed is far above what
+// a busy machine needs.
+func TestManyRaggedRows(t *testing.T) {
+	const rows = 2_000_000
+	text := heading + "A,boom,230,2,,2026-03-02,1,,99,,0,90,1\n"
+	start := time.Now()
+	batch, err := intake.Read("x", io.MultiReader(strings.NewReader(text), &endless{text: "x\n", left: 2 * rows}), intake.Options{}, nil)
+	if err != nil || len(batch.Records) != 1 {
+		t.Fatalf("got %v and %d records, want one", err, len(batch.Records))
+	}
+	found := batch.Records[0].Findings
+	if last := fmt.Sprintf("%d further findings are not listed", rows-500); len(found) < 501 || !slices.ContainsFunc(found, func(f record.Finding) bool { return f.Message == last }) {
+		t.Errorf("got %d findings, want 500 and then %q", len(found), last)
+	}
+	if spent := time.Since(start); spent > 10*time.Second {
+		t.Errorf("got %v, want about half a second", spent)
+	}
+}

@@ -22,7 +22,7 @@ type tableCase struct {
 
 	readings []readingNotes // one for each reading
 	byTime   map[int64]int  // index of the reading of a time
-	lastText string         // of the time read last, with the table it stood in
+	lastText []byte         // of the time read last, with the table it stood in
 	lastFrom *sheet
 }
 
@@ -59,7 +59,7 @@ func (c *tableCase) kind(v *cell) {
 	if m.Kind != "" {
 		return
 	}
-	if k, ok := wording.Kind(v.text); ok {
+	if k, ok := c.g.kinds.of(v.text, wording.Kind); ok {
 		m.Kind = k
 		return
 	}
@@ -85,7 +85,7 @@ func (v *cell) bareLoad() bool {
 	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text)
 }
 
-func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
+func endsInDigit(s string) bool { return isDigit(s[len(s)-1]) }
 
 // time reads a time; ok is false for what is not one, which is noted.
 func (c *tableCase) time(v *cell, at record.Path, expected string) (t time.Time, ok bool) {
@@ -105,11 +105,11 @@ func (c *tableCase) time(v *cell, at record.Path, expected string) (t time.Time,
 const timeExpected = "a time such as 2026-03-02T08:10:00Z"
 
 // value takes a value of a reading; the first counts.
-func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record.Path) {
+func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading) {
 	if v.blank() {
 		return
 	}
-	here := at.At(string(f))
+	here := c.readings[c.current].paths.of(f)
 	switch f {
 	case "powered_h":
 		once(c, v, duration, here, &r.Powered)
@@ -133,7 +133,7 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record
 // at makes the reading of a time the one in hand; a new one if need be. It
 // reports false where the row has to be left out.
 func (c *tableCase) at(date, clock *cell) bool {
-	if c.current >= 0 && c.lastFrom == date.s && c.lastText == date.text && clock.text == "" {
+	if c.current >= 0 && c.lastFrom == date.s && string(c.lastText) == date.text && clock.text == "" {
 		return true
 	}
 	t, err := moment(date, clock)
@@ -141,9 +141,9 @@ func (c *tableCase) at(date, clock *cell) bool {
 		c.undated(date, err)
 		return false
 	}
-	c.lastText, c.lastFrom = "", nil
+	c.lastText, c.lastFrom = c.lastText[:0], nil
 	if clock.text == "" {
-		c.lastText, c.lastFrom = date.text, date.s
+		c.lastText, c.lastFrom = append(c.lastText, date.text...), date.s
 	}
 	if i, ok := c.byTime[t.UnixNano()]; ok {
 		c.current = i
@@ -172,16 +172,19 @@ func (c *tableCase) begin(r record.Reading, at record.Origin) bool {
 		c.tooMany("readings", at)
 		return false
 	}
+	if *readings == nil {
+		*readings, c.readings = make([]record.Reading, 0, c.g.usual), make([]readingNotes, 0, c.g.usual)
+	}
 	*readings = append(*readings, r)
-	c.readings = append(c.readings, readingNotes{at: at})
 	c.current = len(*readings) - 1
+	c.readings = append(c.readings, readingNotes{at: at, paths: c.g.pathsOf(c.current)})
 	if !r.At.IsZero() {
 		if c.byTime == nil {
 			c.byTime = map[int64]int{}
 		}
 		c.byTime[r.At.UnixNano()] = c.current
 	}
-	c.out.Origins[pathOf(c.current)] = at
+	c.out.Origins[c.readings[c.current].paths.reading] = at
 	return true
 }
 
@@ -198,9 +201,7 @@ func (c *tableCase) tooMany(what record.Path, at record.Origin) {
 	})
 }
 
-func pathOf(reading int) record.Path { return record.Path("readings").At(reading + 1) }
-
 // reading returns the reading in hand and its path.
 func (c *tableCase) reading() (*record.Reading, record.Path) {
-	return &c.out.Case.Readings[c.current], c.readings[c.current].path(c.current)
+	return &c.out.Case.Readings[c.current], c.readings[c.current].paths.reading
 }

@@ -18,6 +18,7 @@ type Program struct {
 	Name    string // the file, such as browser.wasm
 	Dir     string // where the go command runs
 	Package string // such as ./wasm/browser
+	Fast    bool   // with inlining: faster, and larger once compressed
 }
 
 // Options say what goes into a site.

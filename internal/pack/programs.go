@@ -42,7 +42,11 @@ func compile(p Program) ([]byte, error) {
 	}
 	defer os.RemoveAll(folder)
 	target := filepath.Join(folder, "program.wasm")
-	_, err = goCommand(p.Dir, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags=all=-l", "-o", target, p.Package)
+	flags := "-gcflags=all=-l"
+	if p.Fast {
+		flags = "-gcflags=all="
+	}
+	_, err = goCommand(p.Dir, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", flags, "-o", target, p.Package)
 	if err != nil {
 		return nil, fmt.Errorf("compile %s: %w", p.Package, err)
 	}

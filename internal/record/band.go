@@ -8,8 +8,37 @@ import (
 // Sorted returns the bands in order of load; the argument is left as it is.
 func Sorted(bands []Band) []Band {
 	out := slices.Clone(bands)
+	if ascending(bands) {
+		return out
+	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].From < out[j].From })
 	return out
+}
+
+// ascending reports whether the bands are in order of load already.
+func ascending(bands []Band) bool {
+	for j := 1; j < len(bands); j++ {
+		if !(bands[j-1].From <= bands[j].From) {
+			return false
+		}
+	}
+	return true
+}
+
+// meet reports whether each band begins where the one before it ends, as they
+// do in nearly every record: none is then reversed, doubled or out of order, no
+// two share a load, and there is no gap.
+func meet(bands []Band) bool {
+	for j := range bands {
+		b := &bands[j]
+		switch {
+		case j+1 < len(bands) && (b.To == nil || *b.To != bands[j+1].From):
+			return false
+		case b.To != nil && !(*b.To > b.From):
+			return false
+		}
+	}
+	return true
 }
 
 // Total returns the hours in all bands together.
@@ -28,11 +57,32 @@ func Order(readings []Reading) []int {
 	for i := range order {
 		order[i] = i
 	}
-	if slices.ContainsFunc(readings, func(r Reading) bool { return r.At.IsZero() }) {
+	if inOrder(readings) {
 		return order
 	}
 	sort.SliceStable(order, func(i, j int) bool { return readings[order[i]].At.Before(readings[order[j]].At) })
 	return order
+}
+
+// inOrder reports whether the order of time is the one given: the times ascend,
+// or one is missing.
+func inOrder(readings []Reading) bool {
+	sorted := true
+	for i := range readings {
+		if readings[i].At.IsZero() {
+			return true
+		}
+		sorted = sorted && (i == 0 || !readings[i].At.Before(readings[i-1].At))
+	}
+	return sorted
+}
+
+// inLoadOrder returns the bands in order of load, to be looked at only.
+func inLoadOrder(bands []Band) []Band {
+	if ascending(bands) {
+		return bands
+	}
+	return Sorted(bands)
 }
 
 // usable reports whether a value can be counted with.
@@ -41,9 +91,13 @@ func usable[T ~float64](v, most T) bool { return Finite(v) && v >= 0 && v <= mos
 // bandsUsable reports whether hours can be taken from the bands: every number
 // within range, no band reversed, none sharing a load with another.
 func bandsUsable(bands []Band) bool {
+	apart := meet(bands)
 	for j, b := range bands {
 		if !usable(b.From, maxLoad) || !usable(b.Hours, maxHours) || (!b.Open() && !usable(*b.To, maxLoad)) || isReversed(b) {
 			return false
+		}
+		if apart {
+			continue
 		}
 		for _, a := range bands[:j] {
 			if overlaps(a, b) {

@@ -17,21 +17,30 @@ type Rule struct {
 // Check returns every finding of every rule, in the order of the rules.
 func Check(c *Case) []Finding {
 	var out []Finding
-	for _, r := range Rules() {
-		r.find(c, func(at Path, message, expected string) {
-			out = append(out, Finding{
-				Code: r.ID, Severity: r.Severity, Path: at, Where: at.Words(),
-				Message: message, Expected: expected, Effect: r.Effect, Hint: r.Hint,
-			})
+	var r *Rule
+	hit := func(at Path, message, expected string) {
+		out = append(out, Finding{
+			Code: r.ID, Severity: r.Severity, Path: at, Where: at.Words(),
+			Message: message, Expected: expected, Effect: r.Effect, Hint: r.Hint,
 		})
 	}
+	for _, group := range ruleGroups() {
+		for i := range group {
+			r = &group[i]
+			r.find(c, hit)
+		}
+	}
 	return out
+}
+
+func ruleGroups() [6][]Rule {
+	return [...][]Rule{machineRules, numberRules, bandRules, readingRules, betweenRules, contextRules}
 }
 
 // Rules lists every rule that [Check] holds a record against.
 func Rules() []Rule {
 	var all []Rule
-	for _, group := range [][]Rule{machineRules, numberRules, bandRules, readingRules, betweenRules, contextRules} {
+	for _, group := range ruleGroups() {
 		all = append(all, group...)
 	}
 	return all

@@ -82,7 +82,7 @@ var bandRules = []Rule{
 			if len(r.Bands) == 0 {
 				return
 			}
-			if lowest := Sorted(r.Bands)[0].From; lowest > 0 {
+			if lowest := inLoadOrder(r.Bands)[0].From; lowest > 0 {
 				hit(readingPath(i).At("bands"), "the lowest band begins at "+Number(lowest)+" kg", "a band from 0 kg")
 			}
 		}),
@@ -99,12 +99,22 @@ func eachReading(f func(i int, r *Reading, hit func(Path, string, string))) func
 	}
 }
 
+// eachBand visits the bands of the readings whose bands do not just meet: in
+// those that do there is nothing for a rule about bands to find.
 func eachBand(f func(r *Reading, j int, hit bandHit)) func(*Case, func(Path, string, string)) {
-	return eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-		for j := range r.Bands {
-			f(r, j, func(message, expected string) { hit(bandPath(i, j), message, expected) })
+	return func(c *Case, hit func(Path, string, string)) {
+		var i, j int
+		here := func(message, expected string) { hit(bandPath(i, j), message, expected) }
+		for i = range c.Readings {
+			r := &c.Readings[i]
+			if meet(r.Bands) {
+				continue
+			}
+			for j = range r.Bands {
+				f(r, j, here)
+			}
 		}
-	})
+	}
 }
 
 func isReversed(b Band) bool { return !b.Open() && *b.To <= b.From }

@@ -13,8 +13,8 @@ var betweenRules = []Rule{
 		Effect: "the readings are taken in the order given, and custody cannot be matched to this one",
 		Hint:   "enter when the reading was taken",
 		find: func(c *Case, hit func(Path, string, string)) {
-			for i, r := range c.Readings {
-				if r.At.IsZero() && (len(c.Readings) > 1 || len(c.Custody) > 0) {
+			for i := range c.Readings {
+				if c.Readings[i].At.IsZero() && (len(c.Readings) > 1 || len(c.Custody) > 0) {
 					hit(readingPath(i).At("at"), "the reading has no time", "a time such as 2026-03-02T08:10:00Z")
 				}
 			}
@@ -51,11 +51,11 @@ var betweenRules = []Rule{
 		Effect: "new software or another machine: the change of the bands between the two readings is not used",
 		Hint:   "find out when the software or the control unit was changed",
 		find: func(c *Case, hit func(Path, string, string)) {
-			for _, s := range stepsWith(c, hasBands) {
+			stepsWith(c, hasBands, func(s step) {
 				if !sameEdges(s.a.Bands, s.b.Bands) {
 					hit(readingPath(s.to).At("bands"), fmt.Sprintf("the bands of reading %d are not those of reading %d", s.to+1, s.from+1), "the same edges as before")
 				}
-			}
+			})
 		},
 	},
 	{
@@ -64,11 +64,12 @@ var betweenRules = []Rule{
 		Effect: "the change of the bands to and from this reading is not known",
 		Hint:   "enter the hours per band of that reading",
 		find: func(c *Case, hit func(Path, string, string)) {
-			if !slices.ContainsFunc(c.Readings, func(r Reading) bool { return len(r.Bands) > 0 }) {
-				return
+			banded := false
+			for i := range c.Readings {
+				banded = banded || hasBands(&c.Readings[i])
 			}
-			for i, r := range c.Readings {
-				if len(r.Bands) == 0 && r.Peak != nil {
+			for i := range c.Readings {
+				if r := &c.Readings[i]; banded && !hasBands(r) && r.Peak != nil {
 					hit(readingPath(i).At("bands"), fmt.Sprintf("reading %d has a peak but no bands", i+1), "the hours per band, as in the other readings")
 				}
 			}
@@ -123,21 +124,9 @@ type step struct {
 	a, b     *Reading
 }
 
-func steps(c *Case) []step {
-	order := Order(c.Readings)
-	var out []step
-	for k := 1; k < len(order); k++ {
-		i, j := order[k-1], order[k]
-		out = append(out, step{i, j, &c.Readings[i], &c.Readings[j]})
-	}
-	return out
-}
-
 func eachStep(f func(c *Case, s step, hit func(Path, string, string))) func(*Case, func(Path, string, string)) {
 	return func(c *Case, hit func(Path, string, string)) {
-		for _, s := range steps(c) {
-			f(c, s, hit)
-		}
+		stepsWith(c, func(*Reading) bool { return true }, func(s step) { f(c, s, hit) })
 	}
 }
 
@@ -167,46 +156,56 @@ func backwards(c *Case, visit func(at Path, s step, from, to Hour)) {
 		{"moving_h", func(r *Reading) *Hour { return r.Moving }},
 	}
 	for _, counter := range counters {
-		for _, s := range stepsWith(c, func(r *Reading) bool { return counter.of(r) != nil }) {
+		stepsWith(c, func(r *Reading) bool { return counter.of(r) != nil }, func(s step) {
 			if from, to := *counter.of(s.a), *counter.of(s.b); to < from {
 				visit(readingPath(s.to).At(counter.name), s, from, to)
 			}
-		}
+		})
 	}
-	for _, s := range stepsWith(c, hasBands) {
+	stepsWith(c, hasBands, func(s step) {
+		apart := meet(s.a.Bands)
 		for j, b := range s.b.Bands {
-			i := slices.IndexFunc(s.a.Bands, b.SameEdges)
+			i := j
+			if !apart || j >= len(s.a.Bands) || !s.a.Bands[j].SameEdges(b) {
+				i = slices.IndexFunc(s.a.Bands, b.SameEdges)
+			} // else none but the one in the same place has its edges
 			if i >= 0 && b.Hours < s.a.Bands[i].Hours {
 				visit(bandPath(s.to, j).At("hours"), s, s.a.Bands[i].Hours, b.Hours)
 			}
 		}
-	}
+	})
 }
 
 func hasBands(r *Reading) bool { return len(r.Bands) > 0 }
 
-// stepsWith returns the steps from each reading that has something to the next
+// stepsWith visits the steps from each reading that has something to the next
 // one that has it, whatever lies between.
-func stepsWith(c *Case, has func(*Reading) bool) []step {
-	var out []step
+func stepsWith(c *Case, has func(*Reading) bool, visit func(step)) {
+	var order []int // none where the readings are in order
+	if !inOrder(c.Readings) {
+		order = Order(c.Readings)
+	}
 	last := -1
-	for _, i := range Order(c.Readings) {
+	for k := range c.Readings {
+		i := k
+		if order != nil {
+			i = order[k]
+		}
 		if !has(&c.Readings[i]) {
 			continue
 		}
 		if last >= 0 {
-			out = append(out, step{last, i, &c.Readings[last], &c.Readings[i]})
+			visit(step{last, i, &c.Readings[last], &c.Readings[i]})
 		}
 		last = i
 	}
-	return out
 }
 
 func sameEdges(a, b []Band) bool {
 	if len(a) != len(b) {
 		return false
 	}
-	a, b = Sorted(a), Sorted(b)
+	a, b = inLoadOrder(a), inLoadOrder(b)
 	for i := range a {
 		if !a[i].SameEdges(b[i]) {
 			return false

@@ -68,7 +68,8 @@ func (p place) path() Path {
 	return at.At(p.member)
 }
 
-// eachValue visits every load, mass and hour of the case with the most it may be.
+// eachValue visits every load, mass and hour of the case with the most it may
+// be, those of readings in which every value is within its range left out.
 func eachValue(c *Case, visit func(at place, v, most float64)) {
 	load := func(at place, v *Kilogram, most Kilogram) {
 		if v != nil {
@@ -85,6 +86,9 @@ func eachValue(c *Case, visit func(at place, v, most float64)) {
 	load(place{"machine", -1, -1, "mass_kg"}, c.Machine.Mass, maxMass)
 	for i := range c.Readings {
 		r := &c.Readings[i]
+		if inRange(r) {
+			continue
+		}
 		hour(place{"readings", i, -1, "powered_h"}, r.Powered, maxHours)
 		hour(place{"readings", i, -1, "moving_h"}, r.Moving, maxHours)
 		load(place{"readings", i, -1, "peak_kg"}, r.Peak, maxLoad)
@@ -103,6 +107,19 @@ func eachValue(c *Case, visit func(at place, v, most float64)) {
 		hour(place{"daily", i, -1, "moving_h"}, c.Daily[i].Moving, maxHours)
 	}
 }
+
+// inRange reports whether every value of a reading is one a machine can show.
+func inRange(r *Reading) bool {
+	for j := range r.Bands {
+		b := &r.Bands[j]
+		if !(b.From >= 0 && b.From <= maxLoad && b.Hours >= 0 && b.Hours <= maxHours) || b.To != nil && !(*b.To >= 0 && *b.To <= maxLoad) {
+			return false
+		}
+	}
+	return within(r.Powered, maxHours) && within(r.Moving, maxHours) && within(r.Peak, maxLoad)
+}
+
+func within[T ~float64](v *T, most T) bool { return v == nil || *v >= 0 && *v <= most }
 
 func readingPath(i int) Path { return Path("readings").At(i + 1) }
 

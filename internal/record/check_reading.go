@@ -35,8 +35,8 @@ var readingRules = []Rule{
 		Effect: "the bands or the hour meter are not this machine's, or one was replaced; the bounds hold only if the bands are right",
 		Hint:   "compare the machine's number and the hour meter with the papers",
 		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			sum, powered, ok := accounted(r)
-			if ok && sum > powered+hourSlack(len(r.Bands)) {
+			sum, powered := accounted(r)
+			if sum > powered+hourSlack(len(r.Bands)) && accountable(r) {
 				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h, the hour meter shows %s h", Number(sum), Number(powered)), "no more than the powered hours")
 			}
 		}),
@@ -47,8 +47,8 @@ var readingRules = []Rule{
 		Effect: "some powered time is in no band: the machine may count only while working, or a band is missing",
 		Hint:   "ask the maker when the bands count",
 		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			sum, powered, ok := accounted(r)
-			if ok && sum < powered*0.95-hourSlack(len(r.Bands)) {
+			sum, powered := accounted(r)
+			if sum < powered*0.95-hourSlack(len(r.Bands)) && accountable(r) {
 				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h of %s powered hours", Number(sum), Number(powered)), "about as many as the powered hours")
 			}
 		}),
@@ -81,10 +81,10 @@ var readingRules = []Rule{
 		Effect: "no band counts loads that high: how long they lasted is not known, and nothing bounds the hours from above",
 		Hint:   "look for a last band that is open upwards; it may be missing from the export",
 		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
-			if len(r.Bands) == 0 || r.Peak == nil || !usable(*r.Peak, maxLoad) || !bandsUsable(r.Bands) {
+			if len(r.Bands) == 0 || r.Peak == nil || !usable(*r.Peak, maxLoad) {
 				return
 			}
-			if top := Sorted(r.Bands)[len(r.Bands)-1]; !top.Open() && *r.Peak > *top.To {
+			if top := inLoadOrder(r.Bands)[len(r.Bands)-1]; !top.Open() && *r.Peak > *top.To && bandsUsable(r.Bands) {
 				hit(readingPath(i).At("peak_kg"), fmt.Sprintf("the peak is %s kg, and the bands end at %s kg", Number(*r.Peak), Number(*top.To)), "a last band that reaches above the peak")
 			}
 		}),
@@ -102,13 +102,19 @@ var readingRules = []Rule{
 	},
 }
 
-// accounted returns the hours in the bands and the powered hours; ok is false
-// where either cannot be counted with.
-func accounted(r *Reading) (sum, powered Hour, ok bool) {
-	if r.Powered == nil || !usable(*r.Powered, maxHours) || len(r.Bands) == 0 || !bandsUsable(r.Bands) {
-		return 0, 0, false
+// accounted returns the hours in the bands and the powered hours; what they say
+// counts where both can be counted with, see accountable.
+func accounted(r *Reading) (sum, powered Hour) {
+	if r.Powered == nil {
+		return 0, 0
 	}
-	return Total(r.Bands), *r.Powered, true
+	return Total(r.Bands), *r.Powered
+}
+
+// accountable reports whether the hours in the bands and the powered hours can
+// be counted with.
+func accountable(r *Reading) bool {
+	return r.Powered != nil && usable(*r.Powered, maxHours) && len(r.Bands) > 0 && bandsUsable(r.Bands)
 }
 
 // highestOccupied returns the highest band that has hours.

@@ -74,6 +74,7 @@ type decoder struct {
 	wide   wide
 	marked bool // began with a byte order mark
 
+	piece    []byte // what is read into
 	raw      []byte // read, not yet looked at
 	out      []byte // decoded, not yet given
 	eof      error
@@ -139,10 +140,12 @@ func (d *decoder) Read(p []byte) (int, error) {
 // nothing but the beginning of a character is left.
 func (d *decoder) fill() error {
 	if d.eof == nil && (len(d.raw) == 0 || !d.single && !utf8.FullRune(d.raw)) {
-		piece := make([]byte, len(d.raw)+decodePiece)
-		copy(piece, d.raw)
-		n, err := d.in.Read(piece[len(d.raw):])
-		d.raw = piece[:len(d.raw)+n]
+		if d.piece == nil {
+			d.piece = make([]byte, decodePiece)
+		}
+		held := copy(d.piece, d.raw) // less than a character
+		n, err := d.in.Read(d.piece[held:])
+		d.raw = d.piece[:held+n]
 		if err != nil {
 			d.eof = err
 		}
@@ -175,8 +178,11 @@ func (d *decoder) good() int {
 	if d.single {
 		return len(d.raw)
 	}
+	if ascii(d.raw) {
+		return len(d.raw)
+	}
 	if utf8.Valid(d.raw) {
-		d.wideText = d.wideText || !ascii(d.raw)
+		d.wideText = true
 		return len(d.raw)
 	}
 	i := 0
@@ -196,12 +202,16 @@ func (d *decoder) good() int {
 }
 
 func ascii(p []byte) bool {
-	for _, b := range p {
-		if b >= utf8.RuneSelf {
-			return false
-		}
+	bits := byte(0)
+	for len(p) >= 8 && bits < utf8.RuneSelf {
+		q := p[:8]
+		bits |= q[0] | q[1] | q[2] | q[3] | q[4] | q[5] | q[6] | q[7]
+		p = p[8:]
 	}
-	return true
+	for _, b := range p {
+		bits |= b
+	}
+	return bits < utf8.RuneSelf
 }
 
 // odd takes a byte that is not UTF-8.

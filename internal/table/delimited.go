@@ -1,11 +1,11 @@
 package table
 
 import (
-	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 	"unicode/utf8"
 
 	"ratchetmark/internal/record"
@@ -35,15 +35,18 @@ type delimited struct {
 	divider byte
 	cells   []string
 	starts  []int  // of the cells in line, in bytes
-	line    []byte // the row as it stands, or the last of its lines
+	line    string // the row as it stands, or the last of its lines
 	from    int    // number of its first line
 	quoted  *csv.Reader
 	feed    feed
-	ascii   bool // the last row is, and was divided here
-	byCSV   bool // the last row was taken by quoted
-	base    int  // line of quoted that is line from
-	skip    int  // the line that names the divider; 0: none
-	distant int  // no quote that opens above this line is closed
+	divided string // the row before where it was divided here, else empty
+	fills   int    // of lines when it was
+	same    int    // how many of its first cells are those of the row before
+	ascii   bool   // the last row is, and was divided here
+	byCSV   bool   // the last row was taken by quoted
+	base    int    // line of quoted that is line from
+	skip    int    // the line that names the divider; 0: none
+	distant int    // no quote that opens above this line is closed
 }
 
 // Next implements [Rows].
@@ -57,7 +60,8 @@ func (r *delimited) Next() ([]string, error) {
 			continue
 		}
 		r.from, r.line = r.lines.line, line
-		if bytes.IndexByte(line, '"') >= 0 {
+		if r.lines.quoted(line) {
+			r.divided = ""
 			return r.quotedRow(line)
 		}
 		r.divide(line)
@@ -65,28 +69,65 @@ func (r *delimited) Next() ([]string, error) {
 	}
 }
 
-// divide divides a line without quotes.
-func (r *delimited) divide(line []byte) {
-	r.byCSV = false
-	r.cells, r.starts = r.cells[:0], r.starts[:0]
-	text := string(line)
+// divide divides a line without quotes. The first cells are mostly those of the
+// line before, which are then taken over as they are.
+func (r *delimited) divide(line string) {
+	known, old := r.known(line), len(r.cells)
+	if r.divided == "" { // the row before was not divided here
+		old = 0
+	}
+	cells, starts, divider := r.cells[:known], r.starts[:known], r.divider
 	start, bits := 0, byte(0)
-	for i := 0; i < len(line) && len(r.cells) <= maxCells; i++ {
+	if known > 0 {
+		start = r.starts[:known+1][known]
+	}
+	same, alike := known, true
+	for i := start; i < len(line); i++ {
 		bits |= line[i]
-		if line[i] == r.divider {
-			r.cells, r.starts = append(r.cells, text[start:i]), append(r.starts, start)
-			start = i + 1
+		if line[i] != divider {
+			continue
+		}
+		k, cell := len(cells), line[start:i]
+		if alike = alike && k < old && cells[:old][k] == cell; alike {
+			same++
+		}
+		cells, starts = append(cells, cell), append(starts, start)
+		if start = i + 1; len(cells) > maxCells {
+			break
 		}
 	}
-	r.cells, r.starts = append(r.cells, text[start:]), append(r.starts, start)
-	r.ascii = bits < utf8.RuneSelf && len(r.cells) <= maxCells
+	if k := len(cells); alike && k < old && cells[:old][k] == line[start:] {
+		same++
+	}
+	r.cells, r.starts = append(cells, line[start:]), append(starts, start)
+	r.ascii = bits < utf8.RuneSelf && (r.ascii || known == 0) && len(r.cells) <= maxCells
+	r.byCSV, r.same, r.divided, r.fills = false, same, line, r.lines.fills
+}
+
+// known returns how many cells are those of the line divided before, as far as
+// one look tells. Lines read at another time count for nothing, lest their
+// memory be held.
+func (r *delimited) known(line string) int {
+	n := min(r.same, len(r.cells)-1)
+	if n <= 0 || r.divided == "" || r.fills != r.lines.fills || !strings.HasPrefix(line, r.divided[:r.starts[n]]) {
+		return 0
+	}
+	return n
+}
+
+// Same implements [Repeating].
+func (r *delimited) Same() int {
+	if r.divided == "" {
+		return 0
+	}
+	return r.same
 }
 
 // quotedRow takes a row with quotes, which may go on over several lines, up to
 // the limit of one line in all. Where a quote is not closed, the lines up to the
 // one that opens it are lost, and no more.
-func (r *delimited) quotedRow(line []byte) ([]string, error) {
-	row := append(bytes.Clone(line), '\n')
+func (r *delimited) quotedRow(line string) ([]string, error) {
+	row := append([]byte(line), '\n')
 	first := r.from
 	ends := []int{len(line)} // of the lines in row
 	opener, opened := 0, r.opens(line, outside)
@@ -115,16 +156,16 @@ func (r *delimited) quotedRow(line []byte) ([]string, error) {
 	cells, err := r.parse(row)
 	var broken *Broken
 	if errors.As(err, &broken) && len(ends) > 1 { // the quote of the first line was not meant to be closed by a later one
-		return nil, r.unclosed(row, ends, 0, max(r.opens(row[:ends[0]], outside), 0))
+		return nil, r.unclosed(row, ends, 0, max(r.opens(line, outside), 0))
 	}
 	return cells, err
 }
 
 // unclosed gives back the lines below the one that opens a quote that is never closed.
 func (r *delimited) unclosed(row []byte, ends []int, opener, column int) error {
-	var after [][]byte
+	var after []string
 	for i := opener + 1; i < len(ends); i++ {
-		after = append(after, row[ends[i-1]+1:ends[i]])
+		after = append(after, string(row[ends[i-1]+1:ends[i]]))
 	}
 	r.lines.back(after)
 	start := 0
@@ -151,7 +192,7 @@ const (
 
 // opens returns where in a line the quote stands that is open at its end;
 // stillOpen where it is the one that was open at its beginning, closed where none is.
-func (r *delimited) opens(line []byte, state quoteState) int {
+func (r *delimited) opens(line string, state quoteState) int {
 	at := stillOpen
 	atStart := state == outside
 	for i := 0; i < len(line); i++ {
@@ -186,7 +227,7 @@ func (f *feed) Read(p []byte) (int, error) {
 
 // parse has encoding/csv take a row.
 func (r *delimited) parse(row []byte) ([]string, error) {
-	r.line = row
+	r.line = string(row)
 	r.feed.row = row
 	if r.quoted == nil {
 		r.quoted = csv.NewReader(&r.feed)
@@ -196,7 +237,7 @@ func (r *delimited) parse(row []byte) ([]string, error) {
 	var fault *csv.ParseError
 	if errors.As(err, &fault) {
 		r.quoted, r.feed.row = nil, nil
-		return nil, &Broken{record.Origin{File: r.name, Line: r.from, Column: r.column(row, fault.Column)}, fault.Err.Error()}
+		return nil, &Broken{record.Origin{File: r.name, Line: r.from, Column: r.column(r.line, fault.Column)}, fault.Err.Error()}
 	}
 	if err != nil {
 		return nil, err
@@ -216,32 +257,34 @@ func (r *delimited) tooWide() error {
 }
 
 // column turns a column of csv, in bytes from 1, into one in characters.
-func (r *delimited) column(line []byte, inBytes int) int {
-	return utf8.RuneCount(line[:min(max(inBytes-1, 0), len(line))]) + 1
+func (r *delimited) column(line string, inBytes int) int {
+	return utf8.RuneCountInString(line[:min(max(inBytes-1, 0), len(line))]) + 1
 }
 
-// Place implements [Rows]. Columns count characters, as an editor does.
+// Place implements [Rows].
 func (r *delimited) Place(i int) record.Origin {
-	at := record.Origin{File: r.name, Line: r.from, Column: 1}
+	line, column := r.Spot(i)
+	return record.Origin{File: r.name, Line: line, Column: column}
+}
+
+// Spot implements [Spotted]. Columns count characters, as an editor does.
+func (r *delimited) Spot(i int) (line, column int) {
 	if len(r.cells) == 0 {
-		return at
+		return r.from, 1
 	}
 	i = min(max(i, 0), len(r.cells)-1)
 	if !r.byCSV && r.ascii {
-		at.Column = r.starts[i] + 1
-		return at
+		return r.from, r.starts[i] + 1
 	}
 	if !r.byCSV {
-		at.Column = utf8.RuneCount(r.line[:r.starts[i]]) + 1
-		return at
+		return r.from, utf8.RuneCountInString(r.line[:r.starts[i]]) + 1
 	}
-	line, column := r.quoted.FieldPos(i)
+	line, column = r.quoted.FieldPos(i)
 	rest := r.line
 	for n := r.base; n < line; n++ {
-		if cut := bytes.IndexByte(rest, '\n'); cut >= 0 {
+		if cut := strings.IndexByte(rest, '\n'); cut >= 0 {
 			rest = rest[cut+1:]
 		}
 	}
-	at.Line, at.Column = r.from+line-r.base, r.column(rest, column)
-	return at
+	return r.from + line - r.base, r.column(rest, column)
 }

@@ -3,6 +3,7 @@ package table_test
 import (
 	"bytes"
 	"encoding/xml"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -159,4 +160,27 @@ func textOf(inner string) (string, bool) {
 			text.Write(token)
 		}
 	}
+}
+
+// The cells that are read in one go are those that are read tag by tag.
+func FuzzUsualCells(f *testing.F) {
+	for _, s := range []string{"1", "46083.5", "a &lt; b", "&x;", "", " 7 ", "<f>1</f>", "</v></c><c><v>2", "<![CDATA[x]]>", "a>b", "_x0041_"} {
+		f.Add(s, "n")
+		f.Add(s, "str")
+		f.Add(s, "s")
+	}
+	f.Fuzz(func(t *testing.T, inner, kind string) {
+		sheet := func(v, is string) taken {
+			return takeBytes("f.xlsx", oneSheet(`<row r="1"><c r="A1" t="`+kind+`">`+v+inner+`</v></c><c t='inlineStr'  s="1" r="C1">`+is+inner+`</t></is></c><c r="D1"/><c r="E1"><v>3</v></c></row>`).bytes())
+		}
+		got, want := sheet("<v>", "<is><t>"), sheet("<v >", "<is ><t >")
+		if (got.err == nil) != (want.err == nil) || len(got.tables) != len(want.tables) {
+			t.Fatalf("got %v and %d tables, want %v and %d", got.err, len(got.tables), want.err, len(want.tables))
+		}
+		for i := range got.tables {
+			if g, w := fmt.Sprintf("%q %v", got.tables[i].rows, got.tables[i].places), fmt.Sprintf("%q %v", want.tables[i].rows, want.tables[i].places); g != w {
+				t.Errorf("got %s, want %s", g, w)
+			}
+		}
+	})
 }

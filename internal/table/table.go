@@ -25,6 +25,16 @@ type Rows interface {
 // by how they are written.
 type Typed interface{ Typed(i int) bool }
 
+// Spotted is what rows are that tell the line and the column of a cell by
+// themselves, as [Rows.Place] gives them, at less cost.
+type Spotted interface {
+	Spot(i int) (line, column int)
+}
+
+// Repeating is what rows are that tell how many of the first cells of the last
+// row are those of the row that was given before it; 0 where that is not known.
+type Repeating interface{ Same() int }
+
 // Loose is what rows are that may be shorter than their heading: blank cells at
 // the end are not kept in the file.
 type Loose interface{ Loose() bool }

@@ -126,10 +126,11 @@ func (r *sheetRows) read() error {
 			r.merge.fill(r)
 			return nil
 		case t == tokenOpen && string(r.m.name) == "c":
-			if n := columnOf(r.m.attr("r")); n > 0 {
+			about := r.m.cell()
+			if n := columnOf(about.place); n > 0 {
 				column = n - 1
 			}
-			if err := r.cell(column); err != nil {
+			if err := r.cell(column, about); err != nil {
 				return err
 			}
 			column++
@@ -140,12 +141,22 @@ func (r *sheetRows) read() error {
 const maxRows = 1 << 20 // rows of a sheet, as office programs have it
 
 // cell reads a cell up to its end.
-func (r *sheetRows) cell(column int) error {
-	kind, known := cellKinds[string(r.m.attr("t"))]
-	if !known {
-		kind = cellText
+func (r *sheetRows) cell(column int, about cellAttrs) error {
+	kind, style := kindOf(about.kind), 0
+	if len(about.style) > 0 {
+		style, _ = strconv.Atoi(string(about.style))
 	}
-	style, _ := strconv.Atoi(string(r.m.attr("s")))
+	usual := &usualValue
+	if kind == cellInline {
+		usual = &usualInline
+	}
+	switch text, ok, err := r.m.usually(usual); {
+	case err != nil:
+		return err
+	case ok:
+		r.buf = append(r.buf[:0], text...)
+		return r.put(column, kind, style)
+	}
 	var inValue, formula, valued bool
 	var inline rich
 	r.buf = r.buf[:0]
@@ -195,9 +206,18 @@ const (
 	cellBoolean
 )
 
-var cellKinds = map[string]cellKind{
-	"": cellNumber, "n": cellNumber, "s": cellShared, "inlineStr": cellInline,
-	"str": cellText, "e": cellText, "d": cellText, "b": cellBoolean,
+func kindOf(t []byte) cellKind {
+	switch string(t) {
+	case "", "n":
+		return cellNumber
+	case "s":
+		return cellShared
+	case "inlineStr":
+		return cellInline
+	case "b":
+		return cellBoolean
+	}
+	return cellText // "str", "e", "d" and what is not known
 }
 
 // put puts the value in hand where it belongs.
@@ -255,11 +275,17 @@ func (r *sheetRows) Loose() bool { return true }
 
 // Place implements [Rows].
 func (r *sheetRows) Place(i int) record.Origin {
+	row, column := r.Spot(i)
+	return r.placed(row, column-1)
+}
+
+// Spot implements [Spotted].
+func (r *sheetRows) Spot(i int) (row, column int) {
 	last := len(r.cells) - 1
 	if r.blank {
 		last = 0
 	}
-	return r.placed(r.shown, max(min(i, last), 0))
+	return r.shown, max(min(i, last), 0) + 1
 }
 
 // at returns the place of a cell of the row that is being read.

@@ -255,27 +255,22 @@ func trimBlank(b []byte) []byte {
 }
 
 // local returns a name without its prefix.
-func local(name []byte) []byte { return name[bytes.LastIndexByte(name, ':')+1:] }
+func local(name []byte) []byte {
+	if len(name) == 1 && name[0] != ':' {
+		return name
+	}
+	return name[bytes.LastIndexByte(name, ':')+1:]
+}
 
 // attr returns an attribute of the tag by its name without prefix; nil without it.
 func (m *markup) attr(name string) []byte {
 	rest := m.attrs
 	for {
-		i := bytes.IndexByte(rest, '=')
-		if i < 0 {
+		key, value, after, ok := cutAttr(rest)
+		if !ok {
 			return nil
 		}
-		key := trimBlank(rest[:i])
-		rest = trimBlank(rest[i+1:])
-		if len(rest) == 0 {
-			return nil
-		}
-		end := bytes.IndexByte(rest[1:], rest[0])
-		if end < 0 {
-			return nil
-		}
-		value := rest[1 : 1+end]
-		rest = rest[end+2:]
+		rest = after
 		if string(local(key)) == name && !bytes.HasPrefix(key, []byte("xmlns:")) {
 			value, err := unescape(value)
 			if err != nil {
@@ -284,6 +279,86 @@ func (m *markup) attr(name string) []byte {
 			return value
 		}
 	}
+}
+
+// cellAttrs are the attributes of a cell, each as attr gives it.
+type cellAttrs struct{ place, kind, style []byte }
+
+// cell returns the attributes of the tag of a cell in one look.
+func (m *markup) cell() (a cellAttrs) {
+	var seen struct{ place, kind, style bool }
+	rest := m.attrs
+	for {
+		key, value, after, ok := cutAttr(rest)
+		if !ok {
+			return a
+		}
+		rest = after
+		to, twice := (*[]byte)(nil), (*bool)(nil)
+		switch string(local(key)) {
+		case "r":
+			to, twice = &a.place, &seen.place
+		case "t":
+			to, twice = &a.kind, &seen.kind
+		case "s":
+			to, twice = &a.style, &seen.style
+		default:
+			continue
+		}
+		if !*twice && !bytes.HasPrefix(key, []byte("xmlns:")) {
+			*twice = true
+			if text, err := unescape(value); err == nil {
+				*to = text
+			}
+		}
+	}
+}
+
+// cutAttr cuts the first attribute off those of a tag.
+func cutAttr(attrs []byte) (key, value, rest []byte, ok bool) {
+	i := bytes.IndexByte(attrs, '=')
+	if i < 0 {
+		return nil, nil, nil, false
+	}
+	key, rest = trimBlank(attrs[:i]), trimBlank(attrs[i+1:])
+	if len(rest) == 0 {
+		return nil, nil, nil, false
+	}
+	end := bytes.IndexByte(rest[1:], rest[0])
+	if end < 0 {
+		return nil, nil, nil, false
+	}
+	return key, rest[1 : 1+end], rest[end+2:], true
+}
+
+// usual is the markup that nearly every cell of a kind has behind its tag.
+type usual struct {
+	begin, end []byte // around the text
+	depth      int    // of elements around it
+}
+
+var (
+	usualValue  = usual{[]byte("<v>"), []byte("</v></c>"), 1}
+	usualInline = usual{[]byte("<is><t>"), []byte("</t></is></c>"), 2}
+)
+
+// usually reads a cell behind its tag up to its end where that has the usual
+// markup and no other; else it reads nothing.
+func (m *markup) usually(u *usual) (text []byte, ok bool, err error) {
+	ahead, _ := m.in.Peek(m.in.Buffered())
+	if m.alone || len(m.opened)+u.depth > maxDepth || !bytes.HasPrefix(ahead, u.begin) {
+		return nil, false, nil
+	}
+	ahead = ahead[len(u.begin):]
+	end := bytes.IndexByte(ahead, '<')
+	if end < 0 || !bytes.HasPrefix(ahead[end:], u.end) {
+		return nil, false, nil
+	}
+	if text, err = unescape(ahead[:end]); err != nil {
+		return nil, false, err
+	}
+	m.in.Discard(len(u.begin) + end + len(u.end))
+	return text, true, m.pop()
 }
 
 // entities are those that every XML text has: XML 1.0, 4.6.

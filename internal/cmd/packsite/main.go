@@ -26,7 +26,7 @@ func run() error {
 		Public: "public",
 		Programs: []pack.Program{
 			{Name: "browser.wasm", Package: "./wasm/browser"},
-			{Name: "worker.wasm", Package: "./wasm/worker"},
+			{Name: "worker.wasm", Package: "./wasm/worker", Fast: true},
 		},
 		Renderer: strings.TrimSpace(string(renderer)),
 		Example:  "testdata/demo",
