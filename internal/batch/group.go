@@ -99,6 +99,9 @@ func (g *Grouped) join(r Record, source Source) {
 	if g.Case.Assumptions == nil {
 		g.Case.Assumptions = r.Case.Assumptions
 	}
+	if g.Case.Structure == nil {
+		g.Case.Structure = r.Case.Structure
+	}
 }
 
 // move takes over the origins of a reading that got another number.

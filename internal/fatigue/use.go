@@ -90,3 +90,6 @@ func scaleOf(v record.Interval, basis Basis) (scale float64, known bool) {
 	}
 	return float64(*v.Moving / hours), true
 }
+
+// slope is the slope m in use.
+func (u Use) slope() float64 { return u.set.Value(assume.Slope) }

@@ -73,6 +73,9 @@ var pathWords = map[string]string{
 	"mass_kg": "mass", "in_service": "in service", "at": "time of reading",
 	"powered_h": "powered hours", "moving_h": "moving hours", "peak_kg": "peak",
 	"peak_at": "time of the peak", "from_kg": "lower edge", "to_kg": "upper edge",
+	"structure": "structure", "stress_range_mpa": "stress range at rated load", "maker_test_kg": "maker's test value",
+	"category": "detail category", "cycles_from": "what load cycles are counted by", "load_cycles": "load cycles counted",
+	"duty_record": "duty record", "range_or_amplitude_at": "point of the curve", "disposal": "planned disposal",
 	"hours": "hours", "from": "from", "to": "to", "holder": "holder", "kind": "kind",
 	"load_kg": "load", "date": "date", "id": "machine name",
 }
