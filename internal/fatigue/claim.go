@@ -51,7 +51,7 @@ type portion struct {
 // it), and over the causes that are open. A tie-down is a single load cycle at
 // least, and at most as many as its hours would make.
 func (u Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) []Share {
-	if !u.bounded {
+	if !u.bounded || u.AtLeast {
 		return nil
 	}
 	ordinary, portions := u.portions(intervals, pieces)

@@ -19,7 +19,13 @@ func (x spectrum) factor() record.Bounds {
 
 // FullLoadHours returns the full-load-equivalent hours Σ h (P/P_rated)³.
 // (ISO 4301-1:2016, annex B, restated)
-func (u Use) FullLoadHours() record.Bounds { return u.fullLoadHours() }
+func (u Use) FullLoadHours() record.Bounds {
+	b := u.fullLoadHours()
+	if u.AtLeast {
+		return record.Bounds{Low: b.Low}
+	}
+	return b
+}
 
 func (x spectrum) fullLoadHours() record.Bounds {
 	const noSelfWeight, exponent = 0, 3 // ISO 4301-1:2016
@@ -96,7 +102,7 @@ type Classes struct {
 func (u Use) Classes() Classes {
 	cycles, kp := u.Cycles(), u.factor()
 	return Classes{
-		Use: stepText(useClasses, cycles), Hours: stepText(hourClasses, u.fullLoadHours()),
+		Use: stepText(useClasses, cycles), Hours: stepText(hourClasses, u.FullLoadHours()),
 		Spectrum2016: stepText(spectrum2016, kp), Spectrum1986: stepText(spectrum1986, kp),
 		Group2016: groupText(cycles, kp, spectrum2016, Group2016),
 		Group1986: groupText(cycles, kp, spectrum1986, Group1986),

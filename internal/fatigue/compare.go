@@ -44,7 +44,7 @@ type Spread struct {
 // Spread tells which assumption the width of the exposure comes from. It is
 // empty where nothing bounds the exposure.
 func (u Use) Spread() []Spread {
-	if !u.bounded {
+	if !u.bounded || u.AtLeast {
 		return nil
 	}
 	m, budget := u.set.Value(assume.Slope), u.set.Value(assume.DesignCycles)

@@ -37,7 +37,7 @@ func (u Use) Detail(atRated float64, d endurance.Design) Detail {
 	shares := u.turns(acting, d.Curve)
 
 	out := Detail{Damage: record.Bounds{Low: leastBetween(func(s float64) float64 { return total(lowerEdge, s) }, shares) * u.rate[low] * each.Low}}
-	if !u.bounded {
+	if !u.bounded || u.AtLeast {
 		return out
 	}
 	n := u.rate[usual] * each.Value

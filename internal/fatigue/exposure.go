@@ -77,6 +77,9 @@ func (u Use) Result() Result {
 // Cycles returns the load cycles.
 func (u Use) Cycles() record.Bounds {
 	hours := u.sumOfHours()
+	if u.AtLeast {
+		return record.Bounds{Low: u.rate[low] * hours}
+	}
 	return record.Bounds{Low: u.rate[low] * hours, Estimate: record.Of(u.rate[usual] * hours), High: record.Of(u.rate[high] * hours)}
 }
 
@@ -90,7 +93,7 @@ func (u Use) Relative(m, budget float64) record.Bounds {
 // where the sum is least and most.
 func (u Use) equivalent(x spectrum, m float64) record.Bounds {
 	b := record.Bounds{Low: x.least(lowerEdge, u.share, m) * u.rate[low]}
-	if x.bounded {
+	if x.bounded && !u.AtLeast {
 		b.Estimate = record.Of(x.sum(uniform, u.share.Value, m) * u.rate[usual])
 		b.High = record.Of(x.most(upperEdge, u.share, m) * u.rate[high])
 	}

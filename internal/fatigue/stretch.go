@@ -26,6 +26,7 @@ type Life struct {
 	Set       assume.Set
 	Basis     Basis
 	Count     *float64
+	AtLeast   bool // hours are missing from the record
 
 	uses   []Use
 	budget float64
@@ -36,10 +37,11 @@ type Life struct {
 // the record.
 func (l Life) Open() (Life, Use, bool) {
 	whole, ok := UseOf(l.Intervals, l.Rated, l.Set, l.Basis, l.Count)
+	whole.AtLeast = l.AtLeast
 	l.budget, l.slope = l.Set.Value(assume.DesignCycles), l.Set.Value(assume.Slope)
 	for _, v := range l.Intervals {
 		u := useByHours(nil, l.Rated, l.Set)
-		u.Basis, u.rate = l.Basis, whole.rate
+		u.Basis, u.rate, u.AtLeast = l.Basis, whole.rate, l.AtLeast
 		if scale, known := scaleOf(v, l.Basis); known {
 			u.spectrum.add(v.Segments(), l.Rated, scale)
 		}
@@ -121,6 +123,7 @@ func dated(v record.Interval) bool { return !v.From.IsZero() && v.To.After(v.Fro
 // estimate spreads the hours as weight tells, and takes them as like the rest.
 func (l Life) within(from, to time.Time, weight func(l Life, v record.Interval, from, to time.Time) float64) record.Bounds {
 	u := useByHours(nil, l.Rated, l.Set)
+	u.AtLeast = l.AtLeast
 	lightest, heaviest := spectrum{bounded: true}, spectrum{bounded: true}
 	estimate := record.Of(0.)
 	for i, v := range l.Intervals {

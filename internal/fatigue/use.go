@@ -35,6 +35,10 @@ type Use struct {
 	share assume.Assumption
 	set   assume.Set
 	rated record.Kilogram
+
+	// AtLeast: hours are missing from the record, and nothing bounds what grows
+	// with them from above.
+	AtLeast bool
 }
 
 func useByHours(segments []record.Segment, rated record.Kilogram, set assume.Set) Use {
