@@ -30,6 +30,7 @@ const (
 	StressCycles        ID = "stress_cycles_per_load_cycle"
 	RoadFrequency       ID = "road_frequency_hz"
 	RoadDamping         ID = "road_damping"
+	RoadStowed          ID = "road_stowed_stress"
 	RoadTime            ID = "road_share_of_transit"
 	RoadSpeed           ID = "road_speed_kmh"
 )
@@ -95,6 +96,8 @@ var table = []Assumption{
 	{ID: RoadFrequency, Name: "lowest frequency of the stowed machine on the road", Unit: "Hz", Value: 5, Low: 2, High: 15, Least: 0.5, Most: 100,
 		Source: "none", Status: Guess},
 	{ID: RoadDamping, Name: "damping of that mode, share of critical", Unit: "1", Value: 0.05, Low: 0.02, High: 0.1, Least: 0.002, Most: 0.5,
+		Source: "none", Status: Guess},
+	{ID: RoadStowed, Name: "stress of its own weight when stowed, share of that at work", Unit: "1", Value: 0.2, Low: 0.05, High: 0.5, Least: 0, Most: 1,
 		Source: "none", Status: Guess},
 	{ID: RoadTime, Name: "share of transit custody spent driving", Unit: "1", Value: 0.6, Low: 0.2, High: 1, Least: 0, Most: 1,
 		Source: "none", Status: Guess},

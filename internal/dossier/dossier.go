@@ -31,7 +31,8 @@ type Dossier struct {
 	Findings    []record.Finding    `json:"findings"`
 	Capacity    *capacity.Result    `json:"capacity"` // nil without a rated load
 	Exceedances []Exceedance        `json:"exceedances"`
-	Exposure    *fatigue.Result     `json:"exposure"` // nil without a rated load or hours
+	Exposure    *Exposure           `json:"exposure"`      // nil without a rated load or hours
+	Static      *fatigue.Static     `json:"static_demand"` // nil without a peak over the rated load
 	Assumptions []assume.Assumption `json:"assumptions"`
 	Cautions    []string            `json:"cautions"`
 
@@ -46,6 +47,7 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	findings = append(findings, record.Check(c)...)
 	findings = append(findings, capacity.CheckPlate(c, set)...)
 	findings = append(findings, refused...)
+	findings = append(findings, structureFindings(c.Structure)...)
 	origins.Place(findings)
 
 	d := Dossier{
@@ -73,11 +75,8 @@ func (d *Dossier) conclude(set assume.Set) {
 	for _, o := range cause.Weigh(d.History) {
 		d.Exceedances = append(d.Exceedances, exceedance(o))
 	}
-	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {
-		exposure := fatigue.Assess(segments, d.History.Rated, set)
-		tidyExposure(&exposure)
-		d.Exposure = &exposure
-	}
+	d.Exposure, d.Static = d.expose(set), d.static()
+	d.Findings = append(d.Findings, basisFinding(d.structure(), d.Exposure)...)
 }
 
 // openBounds takes the upper bounds away where hours are missing from the
@@ -89,10 +88,6 @@ func (d *Dossier) openBounds() {
 	for i := range d.Capacity.HoursOver {
 		o := &d.Capacity.HoursOver[i]
 		o.Unbounded, o.Estimate = true, nil
-	}
-	if e := d.Exposure; e != nil { // the spectrum factor is a mean: it may lie either way, and is said of the hours there are
-		e.LoadCycles.Estimate, e.LoadCycles.High = nil, nil
-		e.Relative.Estimate, e.Relative.High = nil, nil
 	}
 }
 

@@ -46,7 +46,7 @@ type portion struct {
 
 // Shares divides the exposure among the groups. Each share has its least and its
 // most over the placements of the hours in their bands, over the self-weight
-// share (in a grid of 17 steps; for the whole of what went over the ends of the
+// share (in a grid of nine; for the whole of what went over the ends of the
 // interval are exact, because loads over the rated one fall and others rise with
 // it), and over the causes that are open. A tie-down is a single load cycle at
 // least, and at most as many as its hours would make.
@@ -57,18 +57,26 @@ func (u Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) 
 	ordinary, portions := u.portions(intervals, pieces)
 	var out []Share
 	for _, g := range append([]Group{Ordinary}, groups...) {
-		s := Share{Group: g}
-		s.Exposure = record.Bounds{Low: 1, Estimate: record.Of(u.share0(ordinary, portions, g)), High: record.Of(0.)}
-		const steps = 16
-		for i := range steps + 1 {
-			at := u.share.Low + (u.share.High-u.share.Low)*float64(i)/steps
-			s.Exposure.Low = min(s.Exposure.Low, u.extreme(ordinary, portions, g, at, false))
-			*s.Exposure.High = max(*s.Exposure.High, u.extreme(ordinary, portions, g, at, true))
-		}
-		*s.Exposure.Estimate = min(max(*s.Exposure.Estimate, s.Exposure.Low), *s.Exposure.High)
-		out = append(out, s)
+		out = append(out, Share{g, u.exposureOf(ordinary, portions, g)})
 	}
 	return out
+}
+
+// exposureOf bounds the share of one group.
+func (u Use) exposureOf(ordinary spectrum, portions []portion, g Group) record.Bounds {
+	mine := func(p portion) bool { may, _ := p.mayBe(g); return may }
+	if g != Ordinary && !slices.ContainsFunc(portions, mine) {
+		return record.Bounds{Estimate: record.Of(0.), High: record.Of(0.)}
+	}
+	least, most := 1., 0.
+	const steps = 8
+	for i := range steps + 1 {
+		at := u.share.Low + (u.share.High-u.share.Low)*float64(i)/steps
+		least = min(least, u.extreme(ordinary, portions, g, at, false))
+		most = max(most, u.extreme(ordinary, portions, g, at, true))
+	}
+	estimate := min(max(u.usualShare(ordinary, portions, g), least), most)
+	return record.Bounds{Low: least, Estimate: &estimate, High: &most}
 }
 
 // portions divides the hours into those within the rated load for certain and
@@ -129,9 +137,9 @@ func (p portion) mayBe(g Group) (may, does bool) {
 	return may, does
 }
 
-// share0 is the share of a group with loads uniform in their bands and every
+// usualShare is the share of a group with loads uniform in their bands and every
 // assumption at its usual value.
-func (u Use) share0(ordinary spectrum, portions []portion, g Group) float64 {
+func (u Use) usualShare(ordinary spectrum, portions []portion, g Group) float64 {
 	s, m := u.share.Value, u.slope()
 	all := ordinary.sum(uniform, s, m)
 	mine := 0.

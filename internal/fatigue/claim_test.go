@@ -84,7 +84,7 @@ func TestShareBoundsHold(t *testing.T) {
 			pieces = append(pieces, x)
 		}
 		shares := u.Shares([]record.Interval{v}, pieces, causes)
-		s := self.Low + (self.High-self.Low)*float64(rng.IntN(17))/16
+		s := self.Low + (self.High-self.Low)*float64(rng.IntN(9))/8
 		made := map[fatigue.Group]float64{}
 		var sum float64
 		for _, x := range v.Segments() {

@@ -14,7 +14,13 @@ func (x spectrum) factor() record.Bounds {
 	if hours == 0 {
 		return record.Bounds{Estimate: record.Of(0.0), High: record.Of(0.0)}
 	}
-	return x.fullLoadHours().Scale(1/hours, 1/hours, 1/hours)
+	b := x.fullLoadHours()
+	for _, sum := range []*float64{&b.Low, b.Estimate, b.High} {
+		if sum != nil {
+			*sum /= hours
+		}
+	}
+	return b
 }
 
 // FullLoadHours returns the full-load-equivalent hours Σ h (P/P_rated)³.

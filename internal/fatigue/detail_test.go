@@ -133,9 +133,10 @@ func TestRoad(t *testing.T) {
 	within(t, "against work", r.Against)
 	near(t, "against work", *r.Against.Estimate, *r.Index.Estimate/0.03)
 	near(t, "level", math.Round(r.Level*100)/100, 0.54)
-	// By hand: hours on the road times the damage a second by Dirlik, with s 0.4.
+	// By hand: hours on the road times the damage a second by Dirlik, with s 0.4
+	// and a fifth of it stowed.
 	m := vibration.Response(vibration.Profiles[1], vibration.Mode{Hz: 5, Damping: 0.05})
-	near(t, "estimate", *r.Index.Estimate, 5*0.6*3600*m.Rainflow(3)*math.Pow(2*0.4, 3)/40_000)
+	near(t, "estimate", *r.Index.Estimate, 5*0.6*3600*m.Rainflow(3)*math.Pow(2*0.4*0.2, 3)/40_000)
 
 	if one := fatigue.RoadOf(c, day(3), assumed(nil), work); one.Trips != 1 || !(one.Index.Low < r.Index.Low) {
 		t.Errorf("until the third day: got %+v, want one trip", one)
@@ -158,7 +159,7 @@ func TestRoadBoundsHold(t *testing.T) {
 		between := func(a, b float64) record.Assumed { return fixed(a + (b-a)*rng.Float64()) }
 		r := fatigue.RoadOf(c, time.Time{}, assumed(map[assume.ID]record.Assumed{
 			assume.SelfWeightShare: between(0.1, 0.7), assume.RoadDamping: between(0.02, 0.1), assume.RoadTime: between(0.2, 1),
-			assume.RoadFrequency: between(2, 15), assume.RoadSpeed: between(30, 80),
+			assume.RoadFrequency: between(2, 15), assume.RoadSpeed: between(30, 80), assume.RoadStowed: between(0.05, 0.5),
 		}), record.Bounds{})
 		if x := *r.Index.Estimate; x < all.Index.Low || x > *all.Index.High {
 			t.Errorf("got %v, want it within %v and %v", x, all.Index.Low, *all.Index.High)

@@ -47,19 +47,20 @@ func RoadOf(c *record.Case, until time.Time, set assume.Set, work record.Bounds)
 	}
 	x := shaking{set: set, m: set.Value(assume.Slope), budget: set.Value(assume.DesignCycles), hours: r.Hours}
 	frequency, damping := set.Get(assume.RoadFrequency), set.Get(assume.RoadDamping)
-	share, driven, speed := set.Get(assume.SelfWeightShare), set.Get(assume.RoadTime), set.Get(assume.RoadSpeed)
+	share, stowed := set.Get(assume.SelfWeightShare), set.Get(assume.RoadStowed)
+	driven, speed := set.Get(assume.RoadTime), set.Get(assume.RoadSpeed)
 
 	p := vibration.Profiles[usualProfile]
 	r.Profile, r.Level = p.Name, p.RMS()
 	mode := vibration.Mode{Hz: frequency.Value, Damping: damping.Value}
-	r.Dirlik, r.Narrow = x.index(usualProfile, mode, share.Value, driven.Value, speed.Value)
+	r.Dirlik, r.Narrow = x.index(usualProfile, mode, share.Value*stowed.Value, driven.Value, speed.Value)
 	r.Index = record.Bounds{Low: math.Inf(1), Estimate: &r.Dirlik, High: record.Of(max(r.Narrow, r.Dirlik))}
 	r.Index.Low = min(r.Dirlik, r.Narrow)
 	for i := range vibration.Profiles {
 		for _, hz := range frequencies(vibration.Profiles[i], frequency) {
-			a, b := x.index(i, vibration.Mode{Hz: hz, Damping: damping.High}, share.Low, driven.Low, speed.Low)
+			a, b := x.index(i, vibration.Mode{Hz: hz, Damping: damping.High}, share.Low*stowed.Low, driven.Low, speed.Low)
 			r.Index.Low = min(r.Index.Low, a, b)
-			a, b = x.index(i, vibration.Mode{Hz: hz, Damping: damping.Low}, share.High, driven.High, speed.High)
+			a, b = x.index(i, vibration.Mode{Hz: hz, Damping: damping.Low}, share.High*stowed.High, driven.High, speed.High)
 			*r.Index.High = max(*r.Index.High, a, b)
 		}
 	}
@@ -90,8 +91,8 @@ type shaking struct {
 }
 
 // index returns T·Σ(s·2a)^m over the budget, with a the amplitudes in g: a range
-// of 1 g moves the stress of the self-weight by its whole share s. By Dirlik and
-// by the narrow band.
+// of 1 g moves the stress of the self-weight by its whole share s, that of the
+// stowed machine. By Dirlik and by the narrow band.
 func (x shaking) index(profile int, mode vibration.Mode, share, driven, speed float64) (dirlik, narrow float64) {
 	p := vibration.Profiles[profile]
 	hours := x.hours * driven

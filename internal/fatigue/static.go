@@ -43,12 +43,12 @@ var examinations = []struct {
 	above float64
 	Examine
 }{
-	{100, Examine{"the load cell: zero, and a known mass at the middle and at the edges of the platform", "a service engineer with test weights"}},
-	{100, Examine{"platform rails, their posts and gates, the floor and its mounting", "a competent person for lifting platforms"}},
-	{110, Examine{"levelling cylinder or linkage, rotator, jib and its pins", "a competent person for lifting platforms"}},
-	{125, Examine{"welds of platform mount, jib, boom sections or scissor arms, for cracks by dye penetrant or magnetic particles; straightness of all of them", "a person qualified for such testing, as the maker says"}},
-	{125, Examine{"pins, bushes, wear pads, cylinders and their mounts; lowering under load", "a competent person, with the maker's limits at hand"}},
-	{150, Examine{"the maker's own word on whether the structure may be used at all", "the maker"}},
+	{100, Examine{"check the load cell: zero, and a known mass at the middle and at the edges of the platform", "a service engineer with test weights"}},
+	{100, Examine{"examine platform rails, their posts and gates, the floor and its mounting", "a competent person for lifting platforms"}},
+	{110, Examine{"examine levelling cylinder or linkage, rotator, jib and its pins", "a competent person for lifting platforms"}},
+	{125, Examine{"examine the welds of platform mount, jib, boom sections or scissor arms, for cracks by dye penetrant or magnetic particles; straightness of all of them", "a person qualified for such testing, as the maker says"}},
+	{125, Examine{"examine pins, bushes, wear pads, cylinders and their mounts; lowering under load", "a competent person, with the maker's limits at hand"}},
+	{150, Examine{"ask whether the structure may be used at all", "the maker"}},
 }
 
 // StaticOf holds a peak against the tests and a value that the maker gives; nil

@@ -74,7 +74,8 @@ func UseOf(intervals []record.Interval, rated record.Kilogram, set assume.Set, b
 		rate := set.Get(assume.CyclesPerMovingHour)
 		u.rate = [3]float64{rate.Low, rate.Value, rate.High}
 	case basis == ByCount:
-		if count == nil || !(*count > 0) || hours <= 0 {
+		const fastest = 10_000 // load cycles an hour; more says that the two counters do not belong together
+		if count == nil || !(*count > 0) || !(*count <= fastest*hours) {
 			return u, false
 		}
 		each := *count / hours
@@ -88,8 +89,9 @@ func scaleOf(v record.Interval, basis Basis) (scale float64, known bool) {
 	if basis != ByMoving {
 		return 1, true
 	}
+	const most = 100 // more moving than counted hours is a matter for the checks; so many more says nothing
 	hours := record.Total(v.Bands)
-	if v.Moving == nil || hours <= 0 {
+	if v.Moving == nil || !(*v.Moving <= most*hours) || hours <= 0 {
 		return 0, false
 	}
 	return float64(*v.Moving / hours), true
