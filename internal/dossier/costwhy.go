@@ -67,6 +67,9 @@ func agree(counted []Counted) string {
 	if low > high {
 		return "the other ways to count do not agree with it, and one of the rates is wrong"
 	}
+	if Count(low) == Count(high) {
+		return "the other ways to count allow as many"
+	}
 	return "all ways to count agree on " + Count(low) + " to " + Count(high) + " load cycles"
 }
 
@@ -108,11 +111,14 @@ func stretchName(s *fatigue.Stretch) string {
 	return s.Title + ", " + day(*s.From) + " to " + day(*s.To)
 }
 
+// notKnown stands in a table where there is no figure.
+const notKnown = "not known"
+
 func boundsCells(low float64, estimate, high *float64) []string {
 	cells := []string{Percent(low)}
 	for _, x := range []*float64{estimate, high} {
 		if x == nil {
-			cells = append(cells, "not known")
+			cells = append(cells, notKnown)
 			continue
 		}
 		cells = append(cells, Percent(*x))

@@ -210,6 +210,9 @@ func colon(title string) string {
 func rowText(head, row []string) string {
 	var cells []string
 	for i, cell := range row[1:] {
+		if cell == notKnown {
+			continue
+		}
 		cells = append(cells, strings.ToLower(head[i+1][:1])+head[i+1][1:]+" "+cell)
 	}
 	return row[0] + ": " + strings.Join(cells, ", ")

@@ -107,5 +107,8 @@ func printAll(w io.Writer, all []dossier.Dossier, asJSON bool) (blocked bool, er
 			return blocked, err
 		}
 	}
-	return blocked, nil
+	if !asJSON {
+		err = dossier.WriteRanking(w, all)
+	}
+	return blocked, err
 }
