@@ -3,7 +3,7 @@ package dossier
 import (
 	"fmt"
 	"io"
-	"slices"
+	"sort"
 
 	"ratchetmark/internal/assume"
 )
@@ -14,19 +14,16 @@ const RankingNote = "A ranking by exposure with its reasons, nothing more: what 
 // Ranking compares machines by their exposure, the most used up first. It has no
 // title where fewer than two machines have one.
 func Ranking(all []*Dossier) CostPart {
-	known := slices.DeleteFunc(slices.Clone(all), func(d *Dossier) bool { return d.Exposure == nil })
+	var known []*Dossier
+	for _, d := range all {
+		if d.Exposure != nil {
+			known = append(known, d)
+		}
+	}
 	if len(known) < 2 {
 		return CostPart{}
 	}
-	slices.SortStableFunc(known, func(a, b *Dossier) int {
-		switch x, y := rankOf(a), rankOf(b); {
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(known, func(i, j int) bool { return rankOf(known[i]) > rankOf(known[j]) })
 	p := CostPart{ID: "fleet", Title: "Beside the other machines", Unit: "%"}
 	for i, d := range known {
 		if i == mostRanked {

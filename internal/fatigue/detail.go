@@ -2,7 +2,7 @@ package fatigue
 
 import (
 	"math"
-	"slices"
+	"sort"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/endurance"
@@ -96,7 +96,7 @@ func (u Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
 			out[i].Share = out[i].Damage / sum
 		}
 	}
-	slices.SortStableFunc(out, func(a, b DetailTerm) int { return int(a.From - b.From) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].From < out[j].From })
 	return out
 }
 
@@ -107,10 +107,7 @@ func (u Use) turns(acting float64, c endurance.Curve) []float64 {
 	lo, hi := u.share.Low, u.share.High
 	out := []float64{lo, hi}
 	const most = 2000 // edges times knees; beyond, the record is not one of a machine
-	edges := slices.Concat(u.from, u.to)
-	slices.Sort(edges)
-	edges = slices.Compact(edges)
-	for _, p := range edges {
+	for _, p := range append(append([]float64{}, u.from...), u.to...) {
 		for _, knee := range c.Knees() {
 			s := (knee/acting - p) / (1 - p)
 			if math.IsNaN(s) || s <= lo || s >= hi || len(out) > most {
@@ -120,8 +117,8 @@ func (u Use) turns(acting float64, c endurance.Curve) []float64 {
 			out = append(out, max(s-beside, lo), min(s+beside, hi))
 		}
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	return out
 }
 
 // leastBetween returns the least value of a function that is convex between

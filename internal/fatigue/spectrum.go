@@ -1,8 +1,7 @@
 package fatigue
 
 import (
-	"cmp"
-	"slices"
+	"sort"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
@@ -92,10 +91,12 @@ func (x spectrum) least(at placement, share assume.Assumption, m float64) float6
 	if at != lowerEdge {
 		edges = x.to
 	}
-	if len(edges) == 0 || slices.Max(edges) <= 1 { // every term rises with the share
-		return x.sum(at, share.Low, m)
+	for _, p := range edges {
+		if p > 1 {
+			return leastConvex(func(s float64) float64 { return x.sum(at, s, m) }, share.Low, share.High)
+		}
 	}
-	return leastConvex(func(s float64) float64 { return x.sum(at, s, m) }, share.Low, share.High)
+	return x.sum(at, share.Low, m) // every term rises with the share
 }
 
 // most returns the greatest sum over the interval of the share.
@@ -110,11 +111,12 @@ func (x spectrum) first(hours float64, at placement) spectrum {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(i, j int) int {
+	sort.SliceStable(order, func(a, b int) bool {
+		i, j := order[a], order[b]
 		if at == lowerEdge {
-			return cmp.Compare(x.from[i], x.from[j])
+			return x.from[i] < x.from[j]
 		}
-		return cmp.Compare(x.to[j], x.to[i])
+		return x.to[i] > x.to[j]
 	})
 	out := spectrum{bounded: x.bounded}
 	for _, i := range order {

@@ -2,7 +2,7 @@ package vibration
 
 import (
 	"math"
-	"slices"
+	"sort"
 )
 
 // Mode is a single mode of a structure: frequency in Hz above 0, damping as a
@@ -64,7 +64,7 @@ func Response(p Profile, mode Mode) Moments {
 	if mode.Hz > first && mode.Hz < last {
 		cuts = append(cuts, mode.Hz)
 	}
-	slices.Sort(cuts)
+	sort.Slice(cuts, func(i, j int) bool { return cuts[i] < cuts[j] })
 	var m Moments
 	for i := 1; i < len(cuts); i++ {
 		a, b := math.Log(cuts[i-1]), math.Log(cuts[i])
