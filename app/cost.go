@@ -74,7 +74,7 @@ func (c *Cost) toldWords() string {
 // assumed says in one sentence what the figures rest on.
 func (c *Cost) assumed() string {
 	var words []string
-	for _, id := range []assume.ID{assume.CyclesPerHour, assume.SelfWeightShare, assume.DesignCycles, assume.Slope} {
+	for _, id := range c.restsOn() {
 		for _, a := range c.d().Assumptions {
 			if a.ID == id {
 				words = append(words, dossier.AssumptionValue(a))
@@ -82,6 +82,15 @@ func (c *Cost) assumed() string {
 		}
 	}
 	return "Assumed: " + strings.Join(words, "; ") + "."
+}
+
+// restsOn are the assumptions that the figures rest on most.
+func (c *Cost) restsOn() []assume.ID {
+	rate := []assume.ID{assume.CyclesPerHour}
+	if e := c.d().Exposure; e != nil {
+		rate = e.Rests()
+	}
+	return append(rate, assume.SelfWeightShare, assume.DesignCycles, assume.Slope)
 }
 
 // mount draws the assumptions as a table, for paper: the fields to change them

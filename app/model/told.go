@@ -53,7 +53,7 @@ var (
 var told = []Told{
 	choice("cycles-from", "Load cycles by", "Counted hours at a rate", func(s *record.Structure, _ *record.Curve) *string { return &s.CyclesFrom },
 		Choice{string(fatigue.ByMoving), "Moving hours at a rate"}, Choice{string(fatigue.ByCount), "The machine's own count"}),
-	figure("load-cycles", "Load cycles counted by the machine", "over its life", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.LoadCycles }),
+	figure("load-cycles", "Load cycles, its own count", "over its life", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.LoadCycles }),
 	choice("duty-record", "How its use is known", "By its recorder", func(s *record.Structure, _ *record.Curve) *string { return &s.DutyRecord }, dutyChoices()...),
 	{ID: "maker-test", Label: "Test load the maker gives, kg",
 		text: func(s *record.Structure, _ *record.Curve) string { return numberText(s.MakerTest) },

@@ -108,6 +108,18 @@ func (d *Dossier) expose(set assume.Set) *Exposure {
 	return e
 }
 
+// Rests names the assumption that turns hours into load cycles; none where the
+// machine counts them.
+func (e *Exposure) Rests() []assume.ID {
+	switch e.Basis {
+	case fatigue.ByMoving:
+		return []assume.ID{assume.CyclesPerMovingHour}
+	case fatigue.ByCount:
+		return nil
+	}
+	return []assume.ID{assume.CyclesPerHour}
+}
+
 // notNil makes an empty list of none, so that who reads it need not ask.
 func notNil[T any](list *[]T) {
 	if *list == nil {

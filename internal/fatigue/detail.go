@@ -80,6 +80,9 @@ func (u Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
 	var out []DetailTerm
 	var sum float64
 	for i, h := range u.h {
+		if h <= 0 {
+			continue
+		}
 		from, to := acting*StressRatio(u.from[i], u.share.Value), acting*StressRatio(u.to[i], u.share.Value)
 		t := DetailTerm{
 			From: record.Kilogram(u.from[i]) * u.rated, To: record.Kilogram(u.to[i]) * u.rated,
