@@ -18,7 +18,7 @@ func TestTellingOfTheStructure(t *testing.T) {
 	p.WaitFor("#told-category")
 	p.Type("#told-category", "71")
 	p.WaitText("#cost-detail", "for 82 MPa at rated load")
-	p.Type("#told-disposal", "2029-04-01")
+	p.Choose("#told-disposal", "2029-04-01") // a date field takes no typed text
 	p.WaitText("#cost-forecast", "1 April 2029")
 	p.Choose("#told-claim", "crack")
 	p.WaitText("#cost-claim", "For a fatigue crack")

@@ -79,26 +79,26 @@ func (d *Dossier) expose(set assume.Set) *Exposure {
 	if !slices.Contains(fatigue.Bases, life.Basis) {
 		life.Basis = fatigue.ByHours
 	}
-	l, use, ok := life.Open()
+	use, ok := life.Open()
 	if !ok {
 		life.Basis = fatigue.ByHours
-		if l, use, ok = life.Open(); !ok {
+		if use, ok = life.Open(); !ok {
 			return nil
 		}
 	}
 	e := &Exposure{Result: use.Result(), Basis: use.Basis}
-	e.Counted = d.counted(life, set)
+	e.Counted = d.counted(&life, set)
 	e.Against, e.Spread = use.Compare(), use.Spread()
 	e.EquivalentLoad, e.FullLoadHours = use.EquivalentLoad(set.Value(assume.Slope)), use.FullLoadHours()
 	e.Classes = use.Classes()
 	row := fatigue.DutyRecordOf(told.DutyRecord)
 	e.DutyRecord = Duty{row.ID, row.F1, e.Relative.Scale(row.F1, row.F1, row.F1)}
-	e.Stretches = d.stretches(l)
-	e.Detail = detailOf(told, use)
+	e.Stretches = d.stretches(&life)
+	e.Detail = detailOf(told, &use)
 	last := d.History.Intervals[len(d.History.Intervals)-1].To
 	e.Road = fatigue.RoadOf(d.History.Case, last, set, e.Relative)
-	e.Claim = d.claim(told, use, life.Intervals)
-	e.Forecast, _ = l.Forecast(e.Relative, fatigue.Due(told.Disposal, d.Machine.InService))
+	e.Claim = d.claim(told, &use, life.Intervals)
+	e.Forecast, _ = life.Forecast(e.Relative, fatigue.Due(told.Disposal, d.Machine.InService))
 	notNil(&e.Counted)
 	notNil(&e.Spread)
 	notNil(&e.Stretches)
@@ -128,7 +128,7 @@ func notNil[T any](list *[]T) {
 }
 
 // counted compares the bases that the record has.
-func (d *Dossier) counted(life fatigue.Life, set assume.Set) []Counted {
+func (d *Dossier) counted(life *fatigue.Life, set assume.Set) []Counted {
 	var out []Counted
 	for _, basis := range fatigue.Bases {
 		u, ok := fatigue.UseOf(life.Intervals, life.Rated, set, basis, life.Count)
@@ -143,7 +143,7 @@ func (d *Dossier) counted(life fatigue.Life, set assume.Set) []Counted {
 // more is hardly one of a machine.
 const mostStretches = 200
 
-func (d *Dossier) stretches(l fatigue.Life) []fatigue.Stretch {
+func (d *Dossier) stretches(l *fatigue.Life) []fatigue.Stretch {
 	var out []fatigue.Stretch
 	for _, list := range [][]fatigue.Stretch{l.ByInterval(), l.ByHire(), l.ByYear()} {
 		for i, s := range list {
@@ -160,7 +160,7 @@ func (d *Dossier) stretches(l fatigue.Life) []fatigue.Stretch {
 }
 
 // claim divides the exposure by what it came from.
-func (d *Dossier) claim(told record.Structure, use fatigue.Use, intervals []record.Interval) Claim {
+func (d *Dossier) claim(told record.Structure, use *fatigue.Use, intervals []record.Interval) Claim {
 	groups := []fatigue.Group{}
 	for _, c := range cause.All {
 		groups = append(groups, fatigue.Group(c))

@@ -100,7 +100,7 @@ func specOf(c *record.Curve) endurance.Spec {
 
 // detailOf works out the damage of a detail; nil without a stress range and a
 // curve that can be used.
-func detailOf(told record.Structure, use fatigue.Use) *Detail {
+func detailOf(told record.Structure, use *fatigue.Use) *Detail {
 	at := inRange(told.StressRange, stressRanges)
 	if at == nil || told.Curve == nil {
 		return nil

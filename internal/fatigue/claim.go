@@ -50,7 +50,7 @@ type portion struct {
 // interval are exact, because loads over the rated one fall and others rise with
 // it), and over the causes that are open. A tie-down is a single load cycle at
 // least, and at most as many as its hours would make.
-func (u Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) []Share {
+func (u *Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) []Share {
 	if !u.bounded || u.AtLeast {
 		return nil
 	}
@@ -63,7 +63,7 @@ func (u Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) 
 }
 
 // exposureOf bounds the share of one group.
-func (u Use) exposureOf(ordinary spectrum, portions []portion, g Group) record.Bounds {
+func (u *Use) exposureOf(ordinary spectrum, portions []portion, g Group) record.Bounds {
 	mine := func(p portion) bool { may, _ := p.mayBe(g); return may }
 	if g != Ordinary && !slices.ContainsFunc(portions, mine) {
 		return record.Bounds{Estimate: record.Of(0.), High: record.Of(0.)}
@@ -81,7 +81,7 @@ func (u Use) exposureOf(ordinary spectrum, portions []portion, g Group) record.B
 
 // portions divides the hours into those within the rated load for certain and
 // those that may lie over it.
-func (u Use) portions(intervals []record.Interval, pieces []Over) (ordinary spectrum, out []portion) {
+func (u *Use) portions(intervals []record.Interval, pieces []Over) (ordinary spectrum, out []portion) {
 	ordinary.bounded = true
 	for _, v := range intervals {
 		scale, _ := scaleOf(v, u.Basis)
@@ -108,7 +108,7 @@ func (u Use) portions(intervals []record.Interval, pieces []Over) (ordinary spec
 
 // peakPortion is the one load cycle of a peak. Where hours over the rated load
 // reach up to it, it may be one of theirs.
-func (u Use) peakPortion(x Over, others []portion) portion {
+func (u *Use) peakPortion(x Over, others []portion) portion {
 	at := float64(x.From / u.rated)
 	p := portion{from: at, to: at, over: x, low: 1 / u.rate[high], usual: 1 / u.rate[usual], top: 1 / u.rate[low]}
 	for _, o := range others {
@@ -131,7 +131,7 @@ func overOf(pieces []Over, v record.Interval, s record.Segment) Over {
 }
 
 // mayBe reports whether a portion may belong to a group, and whether it does.
-func (p portion) mayBe(g Group) (may, does bool) {
+func (p *portion) mayBe(g Group) (may, does bool) {
 	does = p.over.Verdict == g
 	may = does || p.over.Verdict == Unsettled && (slices.Contains(p.over.Open, g) || len(p.over.Open) == 0)
 	return may, does
@@ -139,7 +139,7 @@ func (p portion) mayBe(g Group) (may, does bool) {
 
 // usualShare is the share of a group with loads uniform in their bands and every
 // assumption at its usual value.
-func (u Use) usualShare(ordinary spectrum, portions []portion, g Group) float64 {
+func (u *Use) usualShare(ordinary spectrum, portions []portion, g Group) float64 {
 	s, m := u.share.Value, u.slope()
 	all := ordinary.sum(uniform, s, m)
 	mine := 0.
@@ -164,7 +164,7 @@ func (u Use) usualShare(ordinary spectrum, portions []portion, g Group) float64 
 }
 
 // extreme is the least or the most of a group's share under a self-weight share.
-func (u Use) extreme(ordinary spectrum, portions []portion, g Group, s float64, most bool) float64 {
+func (u *Use) extreme(ordinary spectrum, portions []portion, g Group, s float64, most bool) float64 {
 	m := u.slope()
 	edge := map[bool]placement{true: upperEdge, false: lowerEdge}
 	var mine, rest float64
@@ -208,7 +208,7 @@ func (u Use) extreme(ordinary spectrum, portions []portion, g Group, s float64, 
 
 // bounds returns the least and the most of what a portion makes if it lies over
 // the rated load.
-func (p portion) bounds(rate, s, m float64) (least, greatest float64) {
+func (p *portion) bounds(rate, s, m float64) (least, greatest float64) {
 	h := p.low
 	if p.once() && rate > 0 {
 		h = min(h, 1/rate)
@@ -217,7 +217,7 @@ func (p portion) bounds(rate, s, m float64) (least, greatest float64) {
 }
 
 // once reports whether the portion may be a single load cycle.
-func (p portion) once() bool { return p.over.Once || p.over.Peak }
+func (p *portion) once() bool { return p.over.Once || p.over.Peak }
 
 // part returns mine of all; 0 where there is nothing.
 func part(mine, rest float64) float64 {

@@ -9,7 +9,7 @@ import (
 // factor returns the load spectrum factor Kp = Σ w (P/P_rated)³ / Σ w, weighted
 // by hours and normalised by the rated load (ISO 4301-1, restated). It exceeds
 // 1 where loads above the rated load dominate.
-func (x spectrum) factor() record.Bounds {
+func (x *spectrum) factor() record.Bounds {
 	hours := x.sumOfHours()
 	if hours == 0 {
 		return record.Bounds{Estimate: record.Of(0.0), High: record.Of(0.0)}
@@ -25,7 +25,7 @@ func (x spectrum) factor() record.Bounds {
 
 // FullLoadHours returns the full-load-equivalent hours Σ h (P/P_rated)³.
 // (ISO 4301-1:2016, annex B, restated)
-func (u Use) FullLoadHours() record.Bounds {
+func (u *Use) FullLoadHours() record.Bounds {
 	b := u.fullLoadHours()
 	if u.AtLeast {
 		return record.Bounds{Low: b.Low}
@@ -33,7 +33,7 @@ func (u Use) FullLoadHours() record.Bounds {
 	return b
 }
 
-func (x spectrum) fullLoadHours() record.Bounds {
+func (x *spectrum) fullLoadHours() record.Bounds {
 	const noSelfWeight, exponent = 0, 3 // ISO 4301-1:2016
 	b := record.Bounds{Low: x.sum(lowerEdge, noSelfWeight, exponent)}
 	if x.bounded {
@@ -105,7 +105,7 @@ type Classes struct {
 }
 
 // Classes classes the use.
-func (u Use) Classes() Classes {
+func (u *Use) Classes() Classes {
 	cycles, kp := u.Cycles(), u.factor()
 	return Classes{
 		Use: stepText(useClasses, cycles), Hours: stepText(hourClasses, u.FullLoadHours()),

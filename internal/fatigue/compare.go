@@ -18,7 +18,7 @@ type Against struct {
 // Compare returns the exposure under the slopes 3 and 5 against the budgets of
 // light and of heavy duty. (slopes: EN 1993-1-9:2005, 7.1, restated; budgets:
 // EN 280, 5.2.5.3.3, from memory)
-func (u Use) Compare() []Against {
+func (u *Use) Compare() []Against {
 	var out []Against
 	for _, duty := range []struct {
 		name string
@@ -43,7 +43,7 @@ type Spread struct {
 
 // Spread tells which assumption the width of the exposure comes from. It is
 // empty where nothing bounds the exposure.
-func (u Use) Spread() []Spread {
+func (u *Use) Spread() []Spread {
 	if !u.bounded || u.AtLeast {
 		return nil
 	}
@@ -64,7 +64,7 @@ func (u Use) Spread() []Spread {
 	return out
 }
 
-func (u Use) rateName() string {
+func (u *Use) rateName() string {
 	switch u.Basis {
 	case ByMoving:
 		return u.set.Get(assume.CyclesPerMovingHour).Name
@@ -78,7 +78,7 @@ func (u Use) rateName() string {
 // many cycles: with r = (Σ h r_i^m / Σ h)^(1/m), it is (r - s)/(1 - s) of the
 // rated load. It falls as the share rises, from the mean of order m to the
 // plain mean, so that its bounds lie at the ends of the share.
-func (u Use) EquivalentLoad(m float64) record.Bounds {
+func (u *Use) EquivalentLoad(m float64) record.Bounds {
 	hours := u.sumOfHours()
 	at := func(where placement, s float64) float64 {
 		if hours <= 0 {

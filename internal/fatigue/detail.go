@@ -30,7 +30,7 @@ type DetailTerm struct {
 // Detail returns Miner's sum for a stress range in MPa at rated load. The bounds
 // put the hours at the edges, the rates at their ends and the self-weight share
 // where the sum is least and most.
-func (u Use) Detail(atRated float64, d endurance.Design) Detail {
+func (u *Use) Detail(atRated float64, d endurance.Design) Detail {
 	acting := atRated * d.GammaFf
 	each := u.set.Get(assume.StressCycles)
 	total := func(at placement, s float64) float64 { return u.damage(at, s, acting, d.Curve) }
@@ -60,7 +60,7 @@ func (u Use) Detail(atRated float64, d endurance.Design) Detail {
 }
 
 // damage returns Σ h/N with the hours placed as told.
-func (u Use) damage(at placement, s, acting float64, c endurance.Curve) float64 {
+func (u *Use) damage(at placement, s, acting float64, c endurance.Curve) float64 {
 	var sum float64
 	for i, h := range u.h {
 		from, to := acting*StressRatio(u.from[i], s), acting*StressRatio(u.to[i], s)
@@ -76,7 +76,7 @@ func (u Use) damage(at placement, s, acting float64, c endurance.Curve) float64 
 	return sum
 }
 
-func (u Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
+func (u *Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
 	var out []DetailTerm
 	var sum float64
 	for i, h := range u.h {
@@ -106,7 +106,7 @@ func (u Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
 // turns returns the self-weight shares between which the damage, as a function
 // of the share, is a sum of powers: the ends of the interval, and on both sides
 // of every share at which a load edge meets a knee or the cut-off of the curve.
-func (u Use) turns(acting float64, c endurance.Curve) []float64 {
+func (u *Use) turns(acting float64, c endurance.Curve) []float64 {
 	lo, hi := u.share.Low, u.share.High
 	out := []float64{lo, hi}
 	const most = 2000 // edges times knees; beyond, the record is not one of a machine
@@ -120,7 +120,7 @@ func (u Use) turns(acting float64, c endurance.Curve) []float64 {
 			out = append(out, max(s-beside, lo), min(s+beside, hi))
 		}
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	sort.SliceStable(out, func(i, j int) bool { return out[i] < out[j] })
 	return out
 }
 

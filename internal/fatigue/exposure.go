@@ -59,11 +59,12 @@ type Result struct {
 // load cycles by the hour. High is nil where an open band without a peak leaves
 // it unbounded.
 func Assess(segments []record.Segment, rated record.Kilogram, set assume.Set) Result {
-	return useByHours(segments, rated, set).Result()
+	u := useByHours(segments, rated, set)
+	return u.Result()
 }
 
 // Result returns the exposure of the use under the slope and the budget in use.
-func (u Use) Result() Result {
+func (u *Use) Result() Result {
 	budget := u.set.Value(assume.DesignCycles)
 	r := Result{
 		LoadCycles: u.Cycles(), DesignCycles: budget,
@@ -75,7 +76,7 @@ func (u Use) Result() Result {
 }
 
 // Cycles returns the load cycles.
-func (u Use) Cycles() record.Bounds {
+func (u *Use) Cycles() record.Bounds {
 	hours := u.sumOfHours()
 	if u.AtLeast {
 		return record.Bounds{Low: u.rate[low] * hours}
@@ -84,14 +85,14 @@ func (u Use) Cycles() record.Bounds {
 }
 
 // Relative returns Σ n·(S/S_rated)^m over a budget of load cycles.
-func (u Use) Relative(m, budget float64) record.Bounds {
+func (u *Use) Relative(m, budget float64) record.Bounds {
 	return u.equivalent(u.spectrum, m).Scale(1/budget, 1/budget, 1/budget)
 }
 
 // equivalent returns Σ n·(S/S_rated)^m of a spectrum, in cycles at rated load.
 // The bounds put the hours at the edges, the rate at its ends and the share
 // where the sum is least and most.
-func (u Use) equivalent(x spectrum, m float64) record.Bounds {
+func (u *Use) equivalent(x spectrum, m float64) record.Bounds {
 	b := record.Bounds{Low: x.least(lowerEdge, u.share, m) * u.rate[low]}
 	if x.bounded && !u.AtLeast {
 		b.Estimate = record.Of(x.sum(uniform, u.share.Value, m) * u.rate[usual])

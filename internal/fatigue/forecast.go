@@ -44,7 +44,7 @@ func Due(planned, inService *record.Date) []Forecast {
 // at least that of the calmest long interval and at most that of the busiest,
 // and the mean of all dated time for the estimate. ok is false where no dated
 // interval tells a rate.
-func (l Life) Forecast(now record.Bounds, due []Forecast) (out []Forecast, ok bool) {
+func (l *Life) Forecast(now record.Bounds, due []Forecast) (out []Forecast, ok bool) {
 	rate, last, intervals, ok := l.rate()
 	if !ok {
 		return nil, false
@@ -67,7 +67,7 @@ func (l Life) Forecast(now record.Bounds, due []Forecast) (out []Forecast, ok bo
 
 // rate returns the exposure of a year, the last moment it is known from, and
 // from how many long intervals.
-func (l Life) rate() (rate record.Bounds, last time.Time, intervals int, ok bool) {
+func (l *Life) rate() (rate record.Bounds, last time.Time, intervals int, ok bool) {
 	mean, years := 0., 0.
 	known := true
 	for i, v := range l.Intervals {

@@ -93,7 +93,7 @@ type shaking struct {
 // index returns T·Σ(s·2a)^m over the budget, with a the amplitudes in g: a range
 // of 1 g moves the stress of the self-weight by its whole share s, that of the
 // stowed machine. By Dirlik and by the narrow band.
-func (x shaking) index(profile int, mode vibration.Mode, share, driven, speed float64) (dirlik, narrow float64) {
+func (x *shaking) index(profile int, mode vibration.Mode, share, driven, speed float64) (dirlik, narrow float64) {
 	p := vibration.Profiles[profile]
 	hours := x.hours * driven
 	if p.HoursPerMile > 0 {

@@ -60,7 +60,7 @@ func (x *spectrum) join(other spectrum) {
 }
 
 // sumOfHours returns all hours of weight.
-func (x spectrum) sumOfHours() float64 {
+func (x *spectrum) sumOfHours() float64 {
 	var sum float64
 	for _, h := range x.h {
 		sum += h
@@ -70,7 +70,7 @@ func (x spectrum) sumOfHours() float64 {
 
 // sum returns Σ h·(S/S_rated)^m with the hours placed as told, in hours.
 // It is convex in s, as each term is.
-func (x spectrum) sum(at placement, s, m float64) float64 {
+func (x *spectrum) sum(at placement, s, m float64) float64 {
 	var sum float64
 	for i, h := range x.h {
 		switch at {
@@ -86,7 +86,7 @@ func (x spectrum) sum(at placement, s, m float64) float64 {
 }
 
 // least returns the least sum over the interval of the share.
-func (x spectrum) least(at placement, share assume.Assumption, m float64) float64 {
+func (x *spectrum) least(at placement, share assume.Assumption, m float64) float64 {
 	edges := x.from
 	if at != lowerEdge {
 		edges = x.to
@@ -100,13 +100,13 @@ func (x spectrum) least(at placement, share assume.Assumption, m float64) float6
 }
 
 // most returns the greatest sum over the interval of the share.
-func (x spectrum) most(at placement, share assume.Assumption, m float64) float64 {
+func (x *spectrum) most(at placement, share assume.Assumption, m float64) float64 {
 	return max(x.sum(at, share.Low, m), x.sum(at, share.High, m))
 }
 
 // first returns some of the hours of a spectrum: the first in order of load by
 // lower edge, or by upper edge from the top.
-func (x spectrum) first(hours float64, at placement) spectrum {
+func (x *spectrum) first(hours float64, at placement) spectrum {
 	order := make([]int, len(x.h))
 	for i := range order {
 		order[i] = i

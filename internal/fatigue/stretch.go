@@ -33,11 +33,11 @@ type Life struct {
 	slope  float64
 }
 
-// Open lays the uses of the intervals out. ok is false where the basis is not in
-// the record.
-func (l Life) Open() (Life, Use, bool) {
-	whole, ok := UseOf(l.Intervals, l.Rated, l.Set, l.Basis, l.Count)
-	whole.AtLeast = l.AtLeast
+// Open lays the uses of the intervals out and returns that of all of them. ok is
+// false where the basis is not in the record.
+func (l *Life) Open() (whole Use, ok bool) {
+	whole, ok = UseOf(l.Intervals, l.Rated, l.Set, l.Basis, l.Count)
+	whole.AtLeast, l.uses = l.AtLeast, nil
 	l.budget, l.slope = l.Set.Value(assume.DesignCycles), l.Set.Value(assume.Slope)
 	for _, v := range l.Intervals {
 		u := useByHours(nil, l.Rated, l.Set)
@@ -47,11 +47,11 @@ func (l Life) Open() (Life, Use, bool) {
 		}
 		l.uses = append(l.uses, u)
 	}
-	return l, whole, ok
+	return whole, ok
 }
 
 // ByInterval returns the exposure of each interval that has hours.
-func (l Life) ByInterval() []Stretch {
+func (l *Life) ByInterval() []Stretch {
 	var out []Stretch
 	for i, v := range l.Intervals {
 		if len(l.uses[i].h) > 0 {
@@ -69,7 +69,7 @@ func moment(t time.Time) *time.Time {
 }
 
 // ByHire returns the exposure of each hire in the custody list.
-func (l Life) ByHire() []Stretch {
+func (l *Life) ByHire() []Stretch {
 	var out []Stretch
 	for i := range l.Case.Custody {
 		u := &l.Case.Custody[i]
@@ -87,7 +87,7 @@ func (l Life) ByHire() []Stretch {
 
 // ByYear returns the exposure of each calendar year from the first dated moment
 // to the last; none where an interval with hours has no dates.
-func (l Life) ByYear() []Stretch {
+func (l *Life) ByYear() []Stretch {
 	var first, last time.Time
 	for i, v := range l.Intervals {
 		if len(l.uses[i].h) == 0 {
@@ -121,7 +121,7 @@ func dated(v record.Interval) bool { return !v.From.IsZero() && v.To.After(v.Fro
 // at least those that do not fit into the time outside lie within, and at most
 // those that fit; the lightest of them at least, the heaviest at most. The
 // estimate spreads the hours as weight tells, and takes them as like the rest.
-func (l Life) within(from, to time.Time, weight func(l Life, v record.Interval, from, to time.Time) float64) record.Bounds {
+func (l *Life) within(from, to time.Time, weight func(l *Life, v record.Interval, from, to time.Time) float64) record.Bounds {
 	u := useByHours(nil, l.Rated, l.Set)
 	u.AtLeast = l.AtLeast
 	lightest, heaviest := spectrum{bounded: true}, spectrum{bounded: true}
@@ -165,13 +165,13 @@ func fitting(v record.Interval, hours float64, from, to time.Time) (least, most 
 }
 
 // passed is the share of an interval that lies between two moments.
-func passed(_ Life, v record.Interval, from, to time.Time) float64 {
+func passed(_ *Life, v record.Interval, from, to time.Time) float64 {
 	return float64(overlap(v.From, v.To, from, to)) / float64(v.To.Sub(v.From))
 }
 
 // hired is the share of a hire in the time that the machine was on hire within
 // an interval: it is taken to have worked there alone.
-func hired(l Life, v record.Interval, from, to time.Time) float64 {
+func hired(l *Life, v record.Interval, from, to time.Time) float64 {
 	held, _ := l.Case.Cover(v.From, v.To)
 	all := held[record.Hire]
 	if all <= 0 {

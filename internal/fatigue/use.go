@@ -98,4 +98,4 @@ func scaleOf(v record.Interval, basis Basis) (scale float64, known bool) {
 }
 
 // slope is the slope m in use.
-func (u Use) slope() float64 { return u.set.Value(assume.Slope) }
+func (u *Use) slope() float64 { return u.set.Value(assume.Slope) }

@@ -32,7 +32,7 @@ func interval(number, from, to int, peak float64, hours ...float64) record.Inter
 
 func open(t *testing.T, l fatigue.Life) (fatigue.Life, fatigue.Use) {
 	t.Helper()
-	l, u, ok := l.Open()
+	u, ok := l.Open()
 	if !ok {
 		t.Fatal("got no use, want one")
 	}

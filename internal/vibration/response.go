@@ -64,7 +64,7 @@ func Response(p Profile, mode Mode) Moments {
 	if mode.Hz > first && mode.Hz < last {
 		cuts = append(cuts, mode.Hz)
 	}
-	sort.Slice(cuts, func(i, j int) bool { return cuts[i] < cuts[j] })
+	sort.SliceStable(cuts, func(i, j int) bool { return cuts[i] < cuts[j] })
 	var m Moments
 	for i := 1; i < len(cuts); i++ {
 		a, b := math.Log(cuts[i-1]), math.Log(cuts[i])
