@@ -99,37 +99,42 @@ func (x *shaking) index(profile int, mode vibration.Mode, share, driven, speed f
 	if p.HoursPerMile > 0 {
 		hours *= speed / kilometresPerMile * p.HoursPerMile
 	}
-	m := responseOf(profile, mode)
+	r := responseOf(responseKey{profile, mode, x.m})
 	scale := hours * 3600 * math.Pow(2*share, x.m) / x.budget
-	return scale * m.Rainflow(x.m), scale * m.NarrowBand(x.m)
+	return scale * r.dirlik, scale * r.narrow
 }
 
-// responses keeps responses that were worked out: they depend on nothing but
-// profile and mode, and an assessment needs the same ones again and again.
+// responses keeps sums that were worked out: they depend on nothing but the
+// profile, the mode and the slope, and an assessment needs the same ones again
+// and again.
 var responses struct {
 	sync.Mutex
-	of map[responseKey]vibration.Moments
+	of map[responseKey]response
 }
 
 type responseKey struct {
 	profile int
 	mode    vibration.Mode
+	m       float64
 }
 
-func responseOf(profile int, mode vibration.Mode) vibration.Moments {
+// response is the sum of amplitude^m a second, by both methods.
+type response struct{ dirlik, narrow float64 }
+
+func responseOf(key responseKey) response {
 	responses.Lock()
 	defer responses.Unlock()
 	const most = 500
-	key := responseKey{profile, mode}
-	m, ok := responses.of[key]
+	r, ok := responses.of[key]
 	if !ok {
 		if len(responses.of) >= most || responses.of == nil {
-			responses.of = map[responseKey]vibration.Moments{}
+			responses.of = map[responseKey]response{}
 		}
-		m = vibration.Response(vibration.Profiles[profile], mode)
-		responses.of[key] = m
+		m := vibration.Response(vibration.Profiles[key.profile], key.mode)
+		r = response{m.Rainflow(key.m), m.NarrowBand(key.m)}
+		responses.of[key] = r
 	}
-	return m
+	return r
 }
 
 // ratio divides one figure by another; nothing bounds it where the divisor may be 0.
