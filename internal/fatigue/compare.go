@@ -92,8 +92,8 @@ func (u *Use) EquivalentLoad(m float64) record.Bounds {
 	}
 	b := record.Bounds{Low: at(lowerEdge, u.share.High)}
 	if u.bounded {
-		b.Estimate = record.Of(at(uniform, u.share.Value))
-		b.High = record.Of(at(upperEdge, u.share.Low))
+		most := max(at(upperEdge, u.share.Low), b.Low) // rounding of hours that are next to nothing
+		b.Estimate, b.High = record.Of(min(max(at(uniform, u.share.Value), b.Low), most)), &most
 	}
 	return b
 }
