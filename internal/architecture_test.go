@@ -26,10 +26,10 @@ var arrows = map[string][]string{
 	"endurance": {"record", "assume"},
 	"spectrum":  {"record", "endurance"},
 	"vibration": nil,
-	"fatigue":   {"record", "assume", "endurance"},
+	"fatigue":   {"record", "assume", "endurance", "vibration"},
 	"lashing":   {"record", "assume"},
 	"cause":     {"record", "assume", "bodymass", "lashing"},
-	"dossier":   {"record", "assume", "batch", "capacity", "fatigue", "endurance", "vibration", "cause"},
+	"dossier":   {"record", "assume", "batch", "capacity", "fatigue", "endurance", "cause"},
 }
 
 // never are packages that no domain package may reach, not through another of
