@@ -12,7 +12,7 @@ func TestReadmeCurves(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	curves := regexp.MustCompile(`(?m)^    (\{"s[a-z]+":.*?\})(?:\s.*)?$`).FindAllStringSubmatch(string(text), -1)
+	curves := regexp.MustCompile(`(?m)^    (\{"s[a-z]+":.*?\})(?:[ ].*)?$`).FindAllStringSubmatch(string(text), -1)
 	if len(curves) < 5 {
 		t.Fatalf("got %d curves, want at least 5", len(curves))
 	}
