@@ -73,9 +73,9 @@ func (d *Dossier) bentWords(c Claim) string {
 		s = d.static()
 	}
 	if s == nil {
-		return text + "the record shows none over the rated load" + placeWords(c.Part)
+		return text + "the record shows none over the rated load." + placeWords(c.Part)
 	}
-	return text + fmt.Sprintf("the highest recorded is %s, %s of the rated load; its cause is %s%s", Kg(float64(s.Peak)), Percent(s.Percent/100), d.peakCause(s.Peak), placeWords(c.Part))
+	return text + fmt.Sprintf("the highest recorded is %s, %s of the rated load; its cause is %s.%s", Kg(float64(s.Peak)), Percent(s.Percent/100), d.peakCause(s.Peak), placeWords(c.Part))
 }
 
 // peakCause says what caused a peak.
@@ -91,7 +91,7 @@ func (d *Dossier) peakCause(peak record.Kilogram) string {
 // placeWords says that the figure is of the machine, not of the part.
 func placeWords(part string) string {
 	if part == "" {
-		return "."
+		return ""
 	}
-	return ". Whether that holds at the " + part + " depends on the stress there, which the record does not know."
+	return " Whether that holds at the " + part + " depends on the stress there, which the record does not know."
 }

@@ -16,7 +16,7 @@ func claimPart(d *Dossier) CostPart {
 	if e == nil {
 		return CostPart{}
 	}
-	p := CostPart{ID: "claim", Title: "Could this have caused that?", Unit: "% of the exposure", Answer: e.Claim.Words}
+	p := CostPart{ID: "claim", Title: "Could this have caused that?", Unit: "%", Answer: e.Claim.Words}
 	for _, s := range e.Claim.Shares {
 		if *s.Exposure.High > 0 {
 			p.Ranges = append(p.Ranges, percentRange(GroupPhrase(s.Group), s.Exposure))
@@ -37,7 +37,7 @@ func staticPart(d *Dossier) CostPart {
 	if s == nil {
 		return CostPart{}
 	}
-	p := CostPart{ID: "static", Title: "What the highest load asked once", Unit: "% of the rated load"}
+	p := CostPart{ID: "static", Title: "What the highest load asked once"}
 	p.Answer = fmt.Sprintf("%s, %s of the rated load. %s", Kg(float64(s.Peak)), Percent(s.Percent/100), s.Words)
 	for _, t := range s.Tests {
 		side := "not reached"

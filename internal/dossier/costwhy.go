@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"fmt"
+	"time"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/fatigue"
@@ -96,19 +97,35 @@ func stretchesPart(d *Dossier) CostPart {
 	return p
 }
 
+// stretchTitle names a stretch in a table: its kind where it needs one, and days
+// in the short form.
 func stretchTitle(s *fatigue.Stretch) string {
-	if s.Kind == "interval" {
-		return s.Title
+	days := ""
+	if s.From != nil && s.To != nil {
+		days = shortDay(*s.From) + " to " + shortDay(*s.To)
+		if shortDay(*s.From) == shortDay(*s.To) {
+			days = s.From.UTC().Format("2006-01-02, 15:04") + " to " + s.To.UTC().Format("15:04")
+		}
 	}
-	return capital(s.Kind) + " " + stretchName(s)
+	switch {
+	case s.Kind == "hire":
+		return "Hire: " + s.Title + ", " + days
+	case s.Kind == "year":
+		return "Year " + s.Title
+	case *s.Interval > 0 && days != "":
+		return days
+	}
+	return s.Title
 }
+
+func shortDay(t time.Time) string { return t.UTC().Format("2006-01-02") }
 
 // stretchName names a hire by who had it and from when to when.
 func stretchName(s *fatigue.Stretch) string {
 	if s.Kind != "hire" || s.From == nil || s.To == nil {
 		return s.Title
 	}
-	return s.Title + ", " + day(*s.From) + " to " + day(*s.To)
+	return "of " + s.Title + " from " + day(*s.From) + " to " + day(*s.To)
 }
 
 // notKnown stands in a table where there is no figure.

@@ -92,6 +92,9 @@ func (u *Use) portions(intervals []record.Interval, pieces []Over) (ordinary spe
 				continue
 			}
 			p := portion{from: max(from, 1), to: to, low: h, usual: h, top: h, over: overOf(pieces, v, s)}
+			if p.over.Once {
+				p.usual, p.top = max(p.usual, 1/u.rate[usual]), max(p.top, 1/u.rate[low])
+			}
 			if from < 1 {
 				p.low, p.usual, p.within, p.start = 0, h*(to-1)/(to-from), h, from
 			}
@@ -207,17 +210,18 @@ func (u *Use) extreme(ordinary spectrum, portions []portion, g Group, s float64,
 }
 
 // bounds returns the least and the most of what a portion makes if it lies over
-// the rated load.
+// the rated load. What may be a single load cycle is no more at the least; what
+// is one for certain is no less either, though nothing moved.
 func (p *portion) bounds(rate, s, m float64) (least, greatest float64) {
 	h := p.low
-	if p.once() && rate > 0 {
+	if p.over.Once && !p.over.Peak && p.within == 0 {
 		h = min(h, 1/rate)
+		if p.over.Verdict != Unsettled {
+			h = 1 / rate
+		}
 	}
 	return h * power(StressRatio(p.from, s), m), p.top * power(StressRatio(p.to, s), m)
 }
-
-// once reports whether the portion may be a single load cycle.
-func (p *portion) once() bool { return p.over.Once || p.over.Peak }
 
 // part returns mine of all; 0 where there is nothing.
 func part(mine, rest float64) float64 {

@@ -42,6 +42,23 @@ func TestSharesByHand(t *testing.T) {
 	b := share(t, u.Shares([]record.Interval{v}, pieces, causes), "lashed")
 	near(t, "lashed, low", b.Low, 0.2*3.375/(0.2*3.375+33.75))
 	near(t, "lashed, high", *b.High, 6.75/40.5)
+	// A strap that held while nothing moved is still one load cycle.
+	still := v
+	still.Moving = record.Of(record.Hour(8.2))
+	still.Bands = []record.Band{{From: 100, To: kg(100), Hours: 82}}
+	held := record.Interval{Number: 2, Moving: record.Of(record.Hour(0)), Bands: []record.Band{{From: 400, To: kg(400), Hours: 2}}}
+	own[assume.CyclesPerMovingHour] = fixed(10)
+	moving, ok := fatigue.UseOf([]record.Interval{still, held}, 200, assumed(own), fatigue.ByMoving, nil)
+	if !ok {
+		t.Fatal("got no use by moving hours, want one")
+	}
+	pieces[0].Interval = 2
+	b = share(t, moving.Shares([]record.Interval{still, held}, pieces, causes), "lashed")
+	one := 0.1 * 3.375 / (0.1*3.375 + 8.2*0.421875)
+	near(t, "held, low", b.Low, one)
+	near(t, "held, estimate", *b.Estimate, one)
+	near(t, "held, high", *b.High, one)
+	pieces[0].Interval = 1
 	// Undecided between two: none to all for either, none for the others.
 	pieces[0] = fatigue.Over{Interval: 1, From: 400, Verdict: fatigue.Unsettled, Open: []fatigue.Group{"worked", "drift"}}
 	shares = u.Shares([]record.Interval{v}, pieces, append(causes, fatigue.Unsettled))
@@ -77,6 +94,7 @@ func TestShareBoundsHold(t *testing.T) {
 		for _, from := range []float64{100, 240} {
 			open := []fatigue.Group{causes[rng.IntN(4)], causes[rng.IntN(4)]}
 			x := fatigue.Over{Interval: 1, From: record.Kilogram(from), Verdict: all[rng.IntN(5)], Open: open}
+			x.Once = x.Verdict == "lashed" || x.Verdict == "shock" || x.Verdict == fatigue.Unsettled && (open[0] == "lashed" || open[1] == "lashed")
 			truth[from] = x.Verdict
 			if x.Verdict == fatigue.Unsettled {
 				truth[from] = open[rng.IntN(2)]
@@ -96,6 +114,9 @@ func TestShareBoundsHold(t *testing.T) {
 			switch {
 			case x.To <= 200:
 				made[fatigue.Ordinary] += e(at)
+			case x.From >= 200 && g == "lashed": // one load cycle, at a rate of 2 to 12 an hour, or as many as its hours make
+				cycle := 1 / (2 + 10*rng.Float64())
+				made[g] += e(at) / float64(x.Hours) * math.Max(cycle, float64(x.Hours)*rng.Float64())
 			case x.From >= 200:
 				made[g] += e(at)
 			default:
