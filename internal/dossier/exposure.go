@@ -99,11 +99,6 @@ func (d *Dossier) expose(set assume.Set) *Exposure {
 	e.Road = fatigue.RoadOf(d.History.Case, last, set, e.Relative)
 	e.Claim = d.claim(told, &use, life.Intervals)
 	e.Forecast, _ = life.Forecast(e.Relative, fatigue.Due(told.Disposal, d.Machine.InService))
-	notNil(&e.Counted)
-	notNil(&e.Spread)
-	notNil(&e.Stretches)
-	notNil(&e.Forecast)
-	notNil(&e.Claim.Shares)
 	tidyDeep(e)
 	return e
 }
@@ -120,16 +115,9 @@ func (e *Exposure) Rests() []assume.ID {
 	return []assume.ID{assume.CyclesPerHour}
 }
 
-// notNil makes an empty list of none, so that who reads it need not ask.
-func notNil[T any](list *[]T) {
-	if *list == nil {
-		*list = []T{}
-	}
-}
-
 // counted compares the bases that the record has.
 func (d *Dossier) counted(life *fatigue.Life, set assume.Set) []Counted {
-	var out []Counted
+	out := []Counted{}
 	for _, basis := range fatigue.Bases {
 		u, ok := fatigue.UseOf(life.Intervals, life.Rated, set, basis, life.Count)
 		if u.AtLeast = life.AtLeast; ok {
@@ -144,7 +132,7 @@ func (d *Dossier) counted(life *fatigue.Life, set assume.Set) []Counted {
 const mostStretches = 200
 
 func (d *Dossier) stretches(l *fatigue.Life) []fatigue.Stretch {
-	var out []fatigue.Stretch
+	out := []fatigue.Stretch{}
 	for _, list := range [][]fatigue.Stretch{l.ByInterval(), l.ByHire(), l.ByYear()} {
 		for i, s := range list {
 			if i == mostStretches {

@@ -114,7 +114,6 @@ func detailOf(told record.Structure, use *fatigue.Use) *Detail {
 	if told.Curve.Standard == endurance.StandardEN13001 {
 		d.History = got.Classed
 	}
-	notNil(&d.Terms)
 	return d
 }
 

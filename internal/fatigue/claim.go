@@ -1,8 +1,6 @@
 package fatigue
 
 import (
-	"slices"
-
 	"ratchetmark/internal/record"
 )
 
@@ -52,7 +50,7 @@ type portion struct {
 // least, and at most as many as its hours would make.
 func (u *Use) Shares(intervals []record.Interval, pieces []Over, groups []Group) []Share {
 	if !u.bounded || u.AtLeast {
-		return nil
+		return []Share{}
 	}
 	ordinary, portions := u.portions(intervals, pieces)
 	var out []Share
@@ -64,8 +62,12 @@ func (u *Use) Shares(intervals []record.Interval, pieces []Over, groups []Group)
 
 // exposureOf bounds the share of one group.
 func (u *Use) exposureOf(ordinary spectrum, portions []portion, g Group) record.Bounds {
-	mine := func(p portion) bool { may, _ := p.mayBe(g); return may }
-	if g != Ordinary && !slices.ContainsFunc(portions, mine) {
+	possible := g == Ordinary
+	for i := range portions {
+		may, _ := portions[i].mayBe(g)
+		possible = possible || may
+	}
+	if !possible {
 		return record.Bounds{Estimate: record.Of(0.), High: record.Of(0.)}
 	}
 	least, most := 1., 0.
@@ -136,8 +138,18 @@ func overOf(pieces []Over, v record.Interval, s record.Segment) Over {
 // mayBe reports whether a portion may belong to a group, and whether it does.
 func (p *portion) mayBe(g Group) (may, does bool) {
 	does = p.over.Verdict == g
-	may = does || p.over.Verdict == Unsettled && (slices.Contains(p.over.Open, g) || len(p.over.Open) == 0)
+	may = does || p.over.Verdict == Unsettled && p.over.open(g)
 	return may, does
+}
+
+// open reports whether a cause is not ruled out; none is where nothing is known.
+func (x *Over) open(g Group) bool {
+	for _, o := range x.Open {
+		if o == g {
+			return true
+		}
+	}
+	return len(x.Open) == 0
 }
 
 // usualShare is the share of a group with loads uniform in their bands and every

@@ -45,7 +45,7 @@ type Spread struct {
 // empty where nothing bounds the exposure.
 func (u *Use) Spread() []Spread {
 	if !u.bounded || u.AtLeast {
-		return nil
+		return []Spread{}
 	}
 	m, budget := u.set.Value(assume.Slope), u.set.Value(assume.DesignCycles)
 	of := func(sum, rate float64) float64 { return sum * rate / budget }

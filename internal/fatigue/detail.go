@@ -36,7 +36,7 @@ func (u *Use) Detail(atRated float64, d endurance.Design) Detail {
 	total := func(at placement, s float64) float64 { return u.damage(at, s, acting, d.Curve) }
 	shares := u.turns(acting, d.Curve)
 
-	out := Detail{Damage: record.Bounds{Low: leastBetween(func(s float64) float64 { return total(lowerEdge, s) }, shares) * u.rate[low] * each.Low}}
+	out := Detail{Terms: []DetailTerm{}, Damage: record.Bounds{Low: leastBetween(func(s float64) float64 { return total(lowerEdge, s) }, shares) * u.rate[low] * each.Low}}
 	if !u.bounded || u.AtLeast {
 		return out
 	}
@@ -77,7 +77,7 @@ func (u *Use) damage(at placement, s, acting float64, c endurance.Curve) float64
 }
 
 func (u *Use) terms(acting, n float64, c endurance.Curve) []DetailTerm {
-	var out []DetailTerm
+	out := []DetailTerm{}
 	var sum float64
 	for i, h := range u.h {
 		if h <= 0 {

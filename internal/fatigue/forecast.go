@@ -46,8 +46,9 @@ func Due(planned, inService *record.Date) []Forecast {
 // interval tells a rate.
 func (l *Life) Forecast(now record.Bounds, due []Forecast) (out []Forecast, ok bool) {
 	rate, last, intervals, ok := l.rate()
+	out = []Forecast{}
 	if !ok {
-		return nil, false
+		return out, false
 	}
 	rests := "one interval of its own; how use varies is not known from it"
 	if intervals > 1 {

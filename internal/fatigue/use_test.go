@@ -196,7 +196,7 @@ func TestAtLeast(t *testing.T) {
 			t.Errorf("%s: got %+v, want a low alone", what, b)
 		}
 	}
-	if u.Spread() != nil || u.EquivalentLoad(3).High == nil || u.Classes().Use != "U0 or above" {
+	if len(u.Spread()) > 0 || u.EquivalentLoad(3).High == nil || u.Classes().Use != "U0 or above" {
 		t.Errorf("got %v, %v, %v", u.Spread(), u.EquivalentLoad(3), u.Classes())
 	}
 	if _, ok := l.Forecast(u.Relative(3, 40_000), fatigue.Due(&record.Date{Time: day(800)}, nil)); ok {
