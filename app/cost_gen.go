@@ -60,8 +60,8 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Model = c.Model
-						vgcomp.Narrow = c.chart("en", 358)
-						vgcomp.Wide = c.chart("ew", 620)
+						vgcomp.Narrow = c.chart(c.main(), 358)
+						vgcomp.Wide = c.chart(c.main(), 620)
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
@@ -90,6 +90,194 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 					vgparent.AppendChild(vgn)
 				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-parts"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			for vgiterkeyt, p := range c.parts() {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				p := p
+				_ = p
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("id", "cost-"+p.ID)
+				vgn.AddAttrInterface("open", c.isOpen(p.ID, 0))
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+						EventType:	"click",
+						Func:		func(event vugu.DOMEvent) { c.unfold(event, p.ID, 0) },
+						// TODO: implement capture, etc. mostly need to decide syntax
+					})
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(p.Title)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(p.Answer)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-body"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						if len(p.Ranges) > 0 {
+							{
+								vgcompKey := vugu.MakeCompKey(0xED7A3C549B0FB49C^vgin.CurrentPositionHash(), p.ID)
+								// ask BuildEnv for prior instance of this specific component
+								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+								if vgcomp == nil {
+									// create new one if needed
+									vgcomp = new(Picture)
+									vgin.BuildEnv.WireComponent(vgcomp)
+								}
+								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+								vgcomp.Model = c.Model
+								vgcomp.Narrow = c.chart(p, 358)
+								vgcomp.Wide = c.chart(p, 620)
+								vgout.Components = append(vgout.Components, vgcomp)
+								vgn = &vugu.VGNode{Component: vgcomp}
+								vgparent.AppendChild(vgn)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						if p.Table != nil {
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("aria-label", p.Title)
+							vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.table(value, p) })
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+							vgparent.AppendChild(vgn)
+							for vgiterkeyt, line := range p.Lines {
+								var vgiterkey interface{} = vgiterkeyt
+								_ = vgiterkey
+								line := line
+								_ = line
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(line)
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
+							vgparent.AppendChild(vgn)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+						vgparent.AppendChild(vgn)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("open", c.isOpen("tell", 0))
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.unfold(event, "tell", 0) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("Tell more of the structure"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.toldWords())
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-body"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+					vgparent.AppendChild(vgn)
+					if c.isOpen("tell", 0) {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							{
+								vgcompKey := vugu.MakeCompKey(0xDD147F738C7ABF6^vgin.CurrentPositionHash(), vgiterkey)
+								// ask BuildEnv for prior instance of this specific component
+								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Structure)
+								if vgcomp == nil {
+									// create new one if needed
+									vgcomp = new(Structure)
+									vgin.BuildEnv.WireComponent(vgcomp)
+								}
+								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+								vgcomp.Model = c.Model
+								vgout.Components = append(vgout.Components, vgcomp)
+								vgn = &vugu.VGNode{Component: vgcomp}
+								vgparent.AppendChild(vgn)
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 			vgparent.AppendChild(vgn)

@@ -205,17 +205,20 @@ func hoursOver(d *dossier.Dossier, id string, width float64) string {
 	return chart.Ranges(id, "Hours over shares of the rated load. "+d.Answers.Carry, "h", rows, width)
 }
 
-// exposure draws the exposure as a range.
-func exposure(d *dossier.Dossier, id string, width float64) string {
-	e := d.Exposure
-	row := chart.Range{Words: "share of the design cycle budget", Low: 100 * e.Relative.Low, Figures: dossier.PercentBounds(e.Relative), Open: e.Relative.High == nil}
-	if e.Relative.High != nil {
-		row.High = 100 * *e.Relative.High
+// costRanges draws the ranges of a part of the fourth question.
+func costRanges(p dossier.CostPart, id string, width float64) string {
+	var rows []chart.Range
+	for _, r := range p.Ranges {
+		row := chart.Range{Words: r.Words, Figures: r.Figures, Low: r.Bounds.Low, Open: r.Bounds.High == nil}
+		if r.Bounds.High != nil {
+			row.High = *r.Bounds.High
+		}
+		if r.Bounds.Estimate != nil {
+			row.Mark, row.HasMark = *r.Bounds.Estimate, true
+		}
+		rows = append(rows, row)
 	}
-	if e.Relative.Estimate != nil {
-		row.Mark, row.HasMark = 100**e.Relative.Estimate, true
-	}
-	return chart.Ranges(id, "Exposure. "+d.Answers.Cost, "%", []chart.Range{row}, width)
+	return chart.Ranges(id, p.Title+". "+p.Answer, p.Unit, rows, width)
 }
 
 // weightsOf draws the weight of each cause of an exceedance.

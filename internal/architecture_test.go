@@ -23,13 +23,16 @@ var arrows = map[string][]string{
 	"intake":    {"batch", "record", "table", "wording"},
 	"capacity":  {"record", "assume", "monotone"},
 	"bodymass":  {"record", "assume", "monotone"},
-	"fatigue":   {"record", "assume"},
+	"endurance": {"record", "assume"},
+	"spectrum":  {"record", "endurance"},
+	"vibration": nil,
+	"fatigue":   {"record", "assume", "endurance", "vibration"},
 	"lashing":   {"record", "assume"},
 	"cause":     {"record", "assume", "bodymass", "lashing"},
 	"simulate":  {"record", "bodymass"}, // not cause: it is what cause is scored against
 	"score":     nil,
 	"calibrate": {"record", "assume", "cause", "score", "simulate"},
-	"dossier":   {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "cause"},
+	"dossier":   {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "endurance", "cause"},
 }
 
 // never are packages that no domain package may reach, not through another of

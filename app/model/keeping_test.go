@@ -47,6 +47,13 @@ func TestReopenedIsTheSame(t *testing.T) {
 			m.Assume(assume.CyclesPerHour, "value", "6")
 			m.Usual(assume.CyclesPerHour)
 		}},
+		{"told", []File{lashed()}, func(m *Model) {
+			tell(t, m, "stress-range", "82")
+			tell(t, m, "standard", "EN 1993-1-9")
+			tell(t, m, "category", "71")
+			tell(t, m, "disposal", "2029-04-01")
+		}},
+		{"told in a file", []File{fileOf("structure", "crack.case.json")}, func(*Model) {}},
 		{"corrected", []File{lashed()}, func(m *Model) {
 			m.Correct()
 			m.Form.Readings[0].Peak = "777"

@@ -59,6 +59,8 @@ type Opened struct {
 	Asked   bool // something beside the record was asked on the sheet
 	Refused map[assume.ID]Refused
 
+	ToldRefused map[string]Refused // by the id of a [Told]
+
 	key   string   // of its entry on the device; empty until it is kept
 	past  finished // what was done to the form that it came from
 	draft *Form    // the form that corrects it, as it is being typed; nil without one

@@ -25,6 +25,15 @@ const (
 	SelfWeightShare ID = "self_weight_share"
 	DesignCycles    ID = "design_cycles"
 	Slope           ID = "slope"
+
+	CyclesPerMovingHour ID = "cycles_per_moving_hour"
+	DesignCyclesHeavy   ID = "design_cycles_heavy"
+	StressCycles        ID = "stress_cycles_per_load_cycle"
+	RoadFrequency       ID = "road_frequency_hz"
+	RoadDamping         ID = "road_damping"
+	RoadStowed          ID = "road_stowed_stress"
+	RoadTime            ID = "road_share_of_transit"
+	RoadSpeed           ID = "road_speed_kmh"
 )
 
 // Status says how a value is known.
@@ -82,6 +91,22 @@ var table = []Assumption{
 		Source: "EN 280, 5.2.5.3.3: 40 000 light intermittent duty, 100 000 heavy duty", Status: Memory},
 	{ID: Slope, Name: "slope m of the S-N curve", Unit: "1", Value: 3, Low: 3, High: 3, Least: 1, Most: 15, Fixed: true,
 		Source: "EN 1993-1-9:2005, 7.1, normal stress up to 5e6 cycles", Status: Restated},
+	{ID: DesignCyclesHeavy, Name: "design load cycles of heavy duty", Unit: "cycles", Value: 100_000, Low: 100_000, High: 100_000, Least: 1, Most: 1e9, Fixed: true,
+		Source: "EN 280, 5.2.5.3.3", Status: Memory},
+	{ID: CyclesPerMovingHour, Name: "load cycles per moving hour", Unit: "1/h", Value: 15, Low: 5, High: 40, Least: 0.01, Most: 1000,
+		Source: "none", Status: Guess},
+	{ID: StressCycles, Name: "stress cycles per load cycle", Unit: "1", Value: 1, Low: 1, High: 2, Least: 1, Most: 100,
+		Source: "EN 280, 5.2.5.3.3: there may be several; the interval is an assumption", Status: Memory},
+	{ID: RoadFrequency, Name: "lowest frequency of the stowed machine on the road", Unit: "Hz", Value: 5, Low: 2, High: 15, Least: 0.5, Most: 100,
+		Source: "none", Status: Guess},
+	{ID: RoadDamping, Name: "damping of that mode, share of critical", Unit: "1", Value: 0.05, Low: 0.02, High: 0.1, Least: 0.002, Most: 0.5,
+		Source: "none", Status: Guess},
+	{ID: RoadStowed, Name: "stress of its own weight when stowed, share of that at work", Unit: "1", Value: 0.2, Low: 0.05, High: 0.5, Least: 0, Most: 1,
+		Source: "none", Status: Guess},
+	{ID: RoadTime, Name: "share of transit custody spent driving", Unit: "1", Value: 0.6, Low: 0.2, High: 1, Least: 0, Most: 1,
+		Source: "none", Status: Guess},
+	{ID: RoadSpeed, Name: "mean speed on the road", Unit: "km/h", Value: 50, Low: 30, High: 80, Least: 1, Most: 130,
+		Source: "none", Status: Guess},
 }
 
 // Set is the table with a machine's kind and a case's own values put in.

@@ -102,6 +102,9 @@ func (g *Grouped) join(r Record, source Source) {
 	if g.Case.Plan == nil && g.Case.Crew == nil && g.Case.Thresholds == nil {
 		g.Case.Plan, g.Case.Crew, g.Case.Thresholds = r.Case.Plan, r.Case.Crew, r.Case.Thresholds
 	}
+	if g.Case.Structure == nil {
+		g.Case.Structure = r.Case.Structure
+	}
 }
 
 // move takes over the origins of a reading that got another number.

@@ -81,6 +81,13 @@ var states = []state{
 	{"sheet-3", example(3), true},
 	{"sheet-4", example(4), true},
 	{"sheet-5", example(5), true},
+	{"cost", func(p *Page) {
+		p.Files("#file", "../../testdata/structure/crack.case.json")
+		p.WaitFor("#sheet")
+		for _, id := range []string{"claim", "static", "spread", "cycles", "stretches", "classes", "detail", "road", "forecast", "tell"} {
+			p.Click("#cost-" + id + " > summary")
+		}
+	}, true},
 	{"sheet-reasons", func(p *Page) {
 		example(3)(p)
 		p.Do(`document.querySelectorAll("details").forEach((d) => { d.open = true })`)

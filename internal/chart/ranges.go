@@ -18,22 +18,32 @@ type Range struct {
 
 // Ranges draws ranges on a common axis from zero: filled up to the least the
 // figure can be, open from there to the most, with a mark at the estimate.
+// Figures that do not fit beside the words stand below them.
 func Ranges(id, label, unit string, rows []Range, width float64) string {
-	const rowTall, bottom = 50.0, 26.0
-	c := begin(id, width, float64(len(rows))*rowTall+bottom, "ranges", label)
-	most := 0.0
+	const rowTall, lineTall, bottom = 50.0, 17.0, 26.0
+	most, tall := 0.0, 0.0
 	rows = slices.Clone(rows)
 	for i := range rows {
 		r := &rows[i]
 		r.Low, r.High, r.Mark = drawable(r.Low), drawable(r.High), drawable(r.Mark)
 		most = math.Max(most, math.Max(r.High, math.Max(r.Low, r.Mark)))
+		tall += rowTall
+		if r.crowded(width) {
+			tall += lineTall
+		}
 	}
+	c := begin(id, width, tall+bottom, "ranges", label)
 	most = scalable(most * 1.04)
 	x := func(v float64) float64 { return sideMargin + (width-2*sideMargin)*math.Min(v/most, 1) }
-	for i, r := range rows {
-		y := float64(i) * rowTall
+	y := 0.0
+	for _, r := range rows {
 		c.text("row-words", left, sideMargin, y+16, r.Words)
-		c.text("row-figures", right, width-sideMargin, y+16, r.Figures)
+		if r.crowded(width) {
+			y += lineTall
+			c.text("row-figures", left, sideMargin, y+16, r.Figures)
+		} else {
+			c.text("row-figures", right, width-sideMargin, y+16, r.Figures)
+		}
 		c.line("track", sideMargin, y+30, width-sideMargin, y+30)
 		high := x(r.High)
 		if r.Open {
@@ -47,9 +57,16 @@ func Ranges(id, label, unit string, rows []Range, width float64) string {
 		if r.HasMark {
 			c.line("estimate", x(r.Mark), y+20, x(r.Mark), y+40)
 		}
+		y += rowTall
 	}
-	c.scale(x, most, unit, float64(len(rows))*rowTall, width)
+	c.scale(x, most, unit, tall, width)
 	return c.end()
+}
+
+// crowded reports whether words and figures do not fit on one line. Words are
+// bold, and wider than others.
+func (r Range) crowded(width float64) bool {
+	return textWidth(r.Words)*1.08+textWidth(r.Figures)+12 > width-2*sideMargin
 }
 
 // scale writes the axis below the rows.

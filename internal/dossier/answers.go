@@ -164,7 +164,22 @@ func cost(d *Dossier) string {
 		}
 		return text + "; nothing bounds it above, because the open band has hours and there is no usable peak."
 	}
-	return text + fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
+	text += fmt.Sprintf("between %s and %s of the design cycle budget, about %s.", Percent(e.Relative.Low), Percent(*e.Relative.High), Percent(*e.Relative.Estimate))
+	if len(d.Exceedances) > 0 && len(e.Claim.Shares) > 0 {
+		text += " " + whichMore(e.Claim.Shares[0].Exposure)
+	}
+	return text
+}
+
+// whichMore says in a sentence whether use within the rated load did most of it.
+func whichMore(ordinary record.Bounds) string {
+	switch {
+	case ordinary.Low > 0.5:
+		return "Use within the rated load did most of it, " + shareText(ordinary) + "."
+	case *ordinary.High < 0.5:
+		return "Loads over the rated load did most of it, " + shareText(complement(ordinary)) + "."
+	}
+	return "Whether use within the rated load or loads over it did more cannot be told."
 }
 
 func handover(d *Dossier) string { return restsOn(d) + others(d) }

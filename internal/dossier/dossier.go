@@ -31,7 +31,8 @@ type Dossier struct {
 	Findings    []record.Finding    `json:"findings"`
 	Capacity    *Capacity           `json:"capacity"` // nil without a rated load
 	Exceedances []Exceedance        `json:"exceedances"`
-	Exposure    *fatigue.Result     `json:"exposure"` // nil without a rated load or hours
+	Exposure    *Exposure           `json:"exposure"`      // nil without a rated load or hours
+	Static      *fatigue.Static     `json:"static_demand"` // nil without a peak over the rated load
 	Assumptions []assume.Assumption `json:"assumptions"`
 	Cautions    []string            `json:"cautions"`
 
@@ -51,6 +52,7 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	findings = append(findings, capacity.CheckPlate(c, set)...)
 	findings = append(findings, capacity.CheckConditions(c, set)...)
 	findings = append(findings, refused...)
+	findings = append(findings, structureFindings(c.Structure)...)
 	origins.Place(findings)
 
 	d := Dossier{
@@ -79,11 +81,8 @@ func (d *Dossier) conclude(set assume.Set, others cause.Habits) {
 	if len(d.Exceedances) > 0 {
 		d.Capacity.after()
 	}
-	if segments := capacity.Segments(d.History.Life()); len(segments) > 0 {
-		exposure := fatigue.Assess(segments, d.History.Rated, set)
-		tidyExposure(&exposure)
-		d.Exposure = &exposure
-	}
+	d.Exposure, d.Static = d.expose(set), d.static()
+	d.Findings = append(d.Findings, basisFinding(d.structure(), d.Exposure)...)
 }
 
 // openBounds takes the upper bounds away where hours are missing from the
@@ -97,10 +96,6 @@ func (d *Dossier) openBounds() {
 		o.Unbounded, o.Estimate, o.Smooth = true, nil, nil
 	}
 	d.Capacity.open()
-	if e := d.Exposure; e != nil { // the spectrum factor is a mean: it may lie either way, and is said of the hours there are
-		e.LoadCycles.Estimate, e.LoadCycles.High = nil, nil
-		e.Relative.Estimate, e.Relative.High = nil, nil
-	}
 }
 
 // Blocked reports whether a finding withholds a conclusion.

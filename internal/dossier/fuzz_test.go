@@ -2,6 +2,7 @@ package dossier_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -13,6 +14,7 @@ import (
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/record"
 )
 
 // Whatever was read: the dossier can be written, holds no number that is none,
@@ -33,6 +35,9 @@ func FuzzAssess(f *testing.F) {
 	}
 	f.Add([]byte(`{"format":"ratchetmark case 1","machine":{"rated_load_kg":1e-310},"readings":[{"peak_kg":221,"bands":[{"from_kg":0,"to_kg":null,"hours":5e-324}]}]}`))
 	f.Add([]byte(`{"format":"ratchetmark case 1","machine":{"rated_load_kg":1},"readings":[{"peak_kg":100000,"bands":[{"from_kg":0,"to_kg":null,"hours":200000}]}],"assumptions":{"slope":{"low":15,"value":15,"high":15},"design_cycles":{"low":1,"value":1,"high":1}}}`))
+	f.Add([]byte(`{"format":"ratchetmark case 1","machine":{"rated_load_kg":200,"in_service":"2024-01-01"},"readings":[{"at":"2025-01-01T00:00:00Z","moving_h":90,"peak_kg":900,"bands":[{"from_kg":0,"to_kg":150,"hours":100},{"from_kg":150,"to_kg":null,"hours":3}]}],` +
+		`"custody":[{"from":"2024-06-01T00:00:00Z","to":"2024-06-01T09:00:00Z","holder":"transit","who":""}],` +
+		`"structure":{"cycles_from":"count","load_cycles":1e9,"stress_range_mpa":2000,"curve":{"slope":20,"range_or_amplitude_at":[0.1,1]},"maker_test_kg":1,"disposal":"9999-12-31","claim":"crack"}}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		got, err := intake.ReadBytes("x", data)
 		if err != nil {
@@ -77,6 +82,19 @@ func sound(t *testing.T, d *dossier.Dossier) {
 		ordered("cycles", e.LoadCycles.Low, e.LoadCycles.Estimate, e.LoadCycles.High)
 		ordered("exposure", e.Relative.Low, e.Relative.Estimate, e.Relative.High)
 		ordered("spectrum factor", e.FactorKp.Low, e.FactorKp.Estimate, e.FactorKp.High)
+		for what, b := range everyBounds(e) {
+			ordered(what, b.Low, b.Estimate, b.High)
+		}
+		for _, s := range e.Claim.Shares {
+			if *s.Exposure.High > 1 {
+				t.Fatalf("%s: got a share of %v, want at most all", s.Group, *s.Exposure.High)
+			}
+		}
+		for _, p := range append(dossier.CostParts(d), dossier.Main(d)) {
+			if text := fmt.Sprint(p); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
+				t.Fatalf("%s: got %s, want words and numbers", p.ID, text)
+			}
+		}
 	}
 	for _, x := range d.Exceedances {
 		if x.Verdict == cause.Worked && (x.Ratio.Low < 1 || x.Posterior.Worked < 0.7 || x.Hours != nil && x.Hours.Low == 0) {
@@ -96,4 +114,31 @@ func sound(t *testing.T, d *dossier.Dossier) {
 			t.Fatalf("%s: got %q, want words and numbers", what, text)
 		}
 	}
+}
+
+// everyBounds lists the bounds of an exposure beyond the fixed ones.
+func everyBounds(e *dossier.Exposure) map[string]record.Bounds {
+	out := map[string]record.Bounds{"equivalent load": e.EquivalentLoad, "full-load hours": e.FullLoadHours, "duty record": e.DutyRecord.Relative}
+	for i, a := range e.Against {
+		out[fmt.Sprint("against ", i)] = a.Relative
+	}
+	for _, c := range e.Counted {
+		out["cycles by "+string(c.Basis)], out["exposure by "+string(c.Basis)] = c.LoadCycles, c.Relative
+	}
+	for i, s := range e.Stretches {
+		out[fmt.Sprint(s.Kind, i)] = s.Relative
+	}
+	for _, s := range e.Claim.Shares {
+		out["share of "+string(s.Group)] = s.Exposure
+	}
+	for i, f := range e.Forecast {
+		out[fmt.Sprint("forecast ", i)], out[fmt.Sprint("rate ", i)] = f.Relative, f.PerYear
+	}
+	if e.Detail != nil {
+		out["detail"] = e.Detail.Damage
+	}
+	if e.Road != nil {
+		out["road"], out["against work"] = e.Road.Index, e.Road.Against
+	}
+	return out
 }

@@ -25,6 +25,7 @@ var goldenFiles = []string{
 	"bad/bands-changed.case.json", "bad/peak-below-occupied-band.case.json", "bad/no-rated-load.case.json", "bad/no-reading.case.json",
 	"bad/plate-inconsistent.case.json", "bad/ragged.csv", "bad/rated-ten-tonnes.case.json",
 	"carry/several-rated-loads.case.json", "carry/pounds.case.json",
+	"structure/crack.case.json", "structure/bent.case.json",
 }
 
 // dossiers reads a file of testdata and assesses what it holds.

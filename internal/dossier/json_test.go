@@ -186,7 +186,7 @@ func TestJSONListsAreNotNull(t *testing.T) {
 			if err := dossier.WriteJSON(&line, &d); err != nil {
 				t.Fatal(err)
 			}
-			for _, name := range []string{"inputs", "findings", "exceedances", "reasons", "ask_for", "hours_over", "cautions", "assumptions"} {
+			for _, name := range []string{"inputs", "findings", "exceedances", "reasons", "ask_for", "hours_over", "cautions", "assumptions", "cycles_by", "against", "spread", "stretches", "forecast", "shares", "terms", "tests", "examine"} {
 				if strings.Contains(line.String(), `"`+name+`":null`) {
 					t.Errorf("%s: got null for %s, want a list", path, name)
 				}

@@ -93,9 +93,10 @@ func PercentBounds(b record.Bounds) string { return boundsText(b, Percent) }
 func CountBounds(b record.Bounds) string { return boundsText(b, Count) }
 
 // FactorBounds writes bounds of a small factor.
-func FactorBounds(b record.Bounds) string {
-	return boundsText(b, func(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) })
-}
+func FactorBounds(b record.Bounds) string { return boundsText(b, FactorText) }
+
+// FactorText writes a small factor with three digits.
+func FactorText(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }
 
 // KgBounds writes bounds of a load.
 func KgBounds(b record.Bounds) string { return boundsText(b, Kg) }

@@ -194,6 +194,7 @@ func (p *printer) exposure(d *Dossier) {
 	p.line("  of the budget    %s", PercentBounds(e.Relative))
 	p.line("  spectrum factor  %s, %s", FactorBounds(e.FactorKp), e.Class)
 	p.wrap("  ", "  ", AsRead)
+	p.parts(append([]CostPart{Main(d)}, CostParts(d)...))
 	p.line("")
 	for _, a := range d.Assumptions {
 		if a.Rule || a.Group == assume.ForCauses && !a.Edited {
@@ -201,6 +202,47 @@ func (p *printer) exposure(d *Dossier) {
 		}
 		p.wrap("  assumed: ", "    ", AssumptionText(a))
 	}
+}
+
+// parts prints the reasoning about the exposure.
+func (p *printer) parts(all []CostPart) {
+	for i, part := range all {
+		p.line("")
+		if i > 0 { // the first has its answer above
+			p.wrap("  ", "    ", colon(part.Title)+" "+part.Answer)
+		}
+		for _, r := range part.Ranges {
+			p.wrap("    ", "      ", r.Words+": "+r.Figures)
+		}
+		if part.Table != nil {
+			for _, row := range part.Table.Rows {
+				p.wrap("    ", "      ", rowText(part.Table.Head, row))
+			}
+		}
+		for _, line := range part.Lines {
+			p.wrap("    ", "      ", line)
+		}
+	}
+}
+
+// colon ends a title so that words can follow.
+func colon(title string) string {
+	if strings.HasSuffix(title, "?") {
+		return title
+	}
+	return title + ":"
+}
+
+// rowText writes a row of a table as words: "Hire X: at least 1 %, about 2 %".
+func rowText(head, row []string) string {
+	var cells []string
+	for i, cell := range row[1:] {
+		if cell == notKnown {
+			continue
+		}
+		cells = append(cells, strings.ToLower(head[i+1][:1])+head[i+1][1:]+" "+cell)
+	}
+	return row[0] + ": " + strings.Join(cells, ", ")
 }
 
 func (p *printer) inputs(d *Dossier) {

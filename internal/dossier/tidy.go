@@ -1,10 +1,10 @@
 package dossier
 
 import (
+	"reflect"
 	"strconv"
 
 	"ratchetmark/internal/capacity"
-	"ratchetmark/internal/fatigue"
 	"ratchetmark/internal/record"
 )
 
@@ -59,6 +59,9 @@ func tidyCapacity(k *Capacity) {
 }
 
 func tidyDetails(d *capacity.Details) {
+	if d.Shares == nil { // a list is never null
+		d.Shares = []capacity.Share{}
+	}
 	for i := range d.Shares {
 		tidyAll((*float64)(&d.Shares[i].Load), &d.Shares[i].Percent)
 	}
@@ -88,6 +91,27 @@ func tidyDetails(d *capacity.Details) {
 	}
 }
 
-func tidyExposure(r *fatigue.Result) {
-	tidyBounds(&r.LoadCycles, &r.Relative, &r.FactorKp)
+// tidyDeep tidies every figure that can be reached from a pointer. Times and
+// what else hides its fields are left as they are.
+func tidyDeep(p any) { tidyValue(reflect.ValueOf(p)) }
+
+func tidyValue(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			tidyValue(v.Elem())
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			tidyValue(v.Field(i))
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			tidyValue(v.Index(i))
+		}
+	case reflect.Float64:
+		if v.CanSet() {
+			v.SetFloat(tidy(v.Float()))
+		}
+	}
 }

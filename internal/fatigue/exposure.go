@@ -26,9 +26,24 @@ func meanPower(a, b, s, m float64) float64 {
 	// Below this width the closed form loses digits to cancellation, and the
 	// midpoint is right to better than 1e-10.
 	if rb-ra <= 1e-5*rb {
-		return math.Pow((ra+rb)/2, m)
+		return power((ra+rb)/2, m)
 	}
-	return (math.Pow(rb, m+1) - math.Pow(ra, m+1)) / ((m + 1) * (rb - ra))
+	return (power(rb, m+1) - power(ra, m+1)) / ((m + 1) * (rb - ra))
+}
+
+// power returns x^m; the usual slopes 3 and 5, and one more, are quick.
+func power(x, m float64) float64 {
+	switch m {
+	case 3:
+		return x * x * x
+	case 4:
+		return x * x * x * x
+	case 5:
+		return x * x * x * x * x
+	case 6:
+		return x * x * x * x * x * x
+	}
+	return math.Pow(x, m)
 }
 
 // Result is the exposure of a machine's life so far.
@@ -40,100 +55,48 @@ type Result struct {
 	Class        string        `json:"class"`
 }
 
-// placement says at which load of its segment each hour is put.
-type placement int
-
-const (
-	lowerEdge placement = iota
-	uniform
-	upperEdge
-)
-
-// Assess returns the exposure of the segments for a rated load above 0. High is
-// nil where an open band without a peak leaves it unbounded.
+// Assess returns the exposure of the segments for a rated load above 0, with
+// load cycles by the hour. High is nil where an open band without a peak leaves
+// it unbounded.
 func Assess(segments []record.Segment, rated record.Kilogram, set assume.Set) Result {
-	rate, share := set.Get(assume.CyclesPerHour), set.Get(assume.SelfWeightShare)
-	m, budget := set.Value(assume.Slope), set.Value(assume.DesignCycles)
-	spectrum := spectrumOf(segments, rated)
+	u := useByHours(segments, rated, set)
+	return u.Result()
+}
 
-	r := Result{DesignCycles: budget}
-	hours := spectrum.hours()
-	r.LoadCycles = record.Bounds{
-		Low: rate.Low * hours, Estimate: record.Of(rate.Value * hours), High: record.Of(rate.High * hours),
+// Result returns the exposure of the use under the slope and the budget in use.
+func (u *Use) Result() Result {
+	budget := u.set.Value(assume.DesignCycles)
+	r := Result{
+		LoadCycles: u.Cycles(), DesignCycles: budget,
+		Relative: u.Relative(u.set.Value(assume.Slope), budget),
+		FactorKp: u.factor(),
 	}
-	sum := func(at placement) func(s float64) float64 {
-		return func(s float64) float64 { return spectrum.sum(at, s, m) }
-	}
-	r.Relative.Low = leastConvex(sum(lowerEdge), share.Low, share.High) * rate.Low / budget
-	if spectrum.bounded {
-		r.Relative.Estimate = record.Of(sum(uniform)(share.Value) * rate.Value / budget)
-		high := max(sum(upperEdge)(share.Low), sum(upperEdge)(share.High))
-		r.Relative.High = record.Of(high * rate.High / budget)
-	}
-	r.FactorKp = spectrum.factor()
 	r.Class = ClassText(r.FactorKp)
 	return r
 }
 
-// spectrum is hours over load ratios P/P_rated.
-type spectrum struct {
-	from, to, h []float64
-	bounded     bool
+// Cycles returns the load cycles.
+func (u *Use) Cycles() record.Bounds {
+	hours := u.sumOfHours()
+	if u.AtLeast {
+		return record.Bounds{Low: u.rate[low] * hours}
+	}
+	return record.Bounds{Low: u.rate[low] * hours, Estimate: record.Of(u.rate[usual] * hours), High: record.Of(u.rate[high] * hours)}
 }
 
-func spectrumOf(segments []record.Segment, rated record.Kilogram) spectrum {
-	out := spectrum{bounded: true}
-	for _, s := range segments {
-		to := s.To
-		if !s.Bounded {
-			to, out.bounded = s.From, false
-		}
-		out.from = append(out.from, float64(s.From/rated))
-		out.to = append(out.to, float64(to/rated))
-		out.h = append(out.h, float64(s.Hours))
-	}
-	return out
+// Relative returns Σ n·(S/S_rated)^m over a budget of load cycles.
+func (u *Use) Relative(m, budget float64) record.Bounds {
+	return u.equivalent(u.spectrum, m).Scale(1/budget, 1/budget, 1/budget)
 }
 
-func (x spectrum) hours() float64 {
-	var sum float64
-	for _, h := range x.h {
-		sum += h
+// equivalent returns Σ n·(S/S_rated)^m of a spectrum, in cycles at rated load.
+// The bounds put the hours at the edges, the rate at its ends and the share
+// where the sum is least and most.
+func (u *Use) equivalent(x spectrum, m float64) record.Bounds {
+	b := record.Bounds{Low: x.least(lowerEdge, u.share, m) * u.rate[low]}
+	if x.bounded && !u.AtLeast {
+		b.Estimate = record.Of(x.sum(uniform, u.share.Value, m) * u.rate[usual])
+		b.High = record.Of(x.most(upperEdge, u.share, m) * u.rate[high])
 	}
-	return sum
-}
-
-// sum returns Σ h·(S/S_rated)^m with the hours placed as told, in hours.
-// With the hours at the edges this is convex in s, as each term is.
-func (x spectrum) sum(at placement, s, m float64) float64 {
-	var sum float64
-	for i, h := range x.h {
-		switch at {
-		case lowerEdge:
-			sum += h * math.Pow(StressRatio(x.from[i], s), m)
-		case upperEdge:
-			sum += h * math.Pow(StressRatio(x.to[i], s), m)
-		case uniform:
-			sum += h * meanPower(x.from[i], x.to[i], s, m)
-		}
-	}
-	return sum
-}
-
-// leastConvex returns the least value of a convex function on [a, b], by
-// golden-section search to well below the digits that are shown.
-func leastConvex(f func(float64) float64, a, b float64) float64 {
-	const ratio = 0.6180339887498949
-	least := min(f(a), f(b))
-	for range 60 {
-		c, d := b-ratio*(b-a), a+ratio*(b-a)
-		fc, fd := f(c), f(d)
-		least = min(least, fc, fd)
-		if fc < fd {
-			b = d
-		} else {
-			a = c
-		}
-	}
-	return least
+	return b
 }

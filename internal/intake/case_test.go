@@ -104,6 +104,9 @@ const whole = `{"format":"ratchetmark case 1","note":"n",
  "custody":[{"from":"2026-01-01T00:00:00Z","to":"2026-02-01T00:00:00Z","holder":"transit","who":"w","note":"n"}],
  "events":[{"at":"2026-01-01T00:00:00Z","kind":"tilt_alarm","load_kg":null,"note":"n"},{"at":"2026-01-01T00:00:00Z","kind":"peak_rise","load_kg":99}],
  "daily":[{"date":"2026-03-02","powered_h":0,"moving_h":null}],
+ "structure":{"cycles_from":"count","load_cycles":4100,"duty_record":"process","stress_range_mpa":82.5,
+  "curve":{"standard":"","category":71,"stress":"shear","concept":"safe life","consequence":"low","gamma_mf":1.15,"gamma_ff":1.1,"welded":false,"slope":5,"range_or_amplitude_at":[160,1000000],"below":"slope","slope_below":9},
+  "maker_test_kg":310,"disposal":"2031-04-01","claim":"crack","part":"jib, left weld"},
  "assumptions":{"slope":{"low":5,"value":5,"high":5}},
  "plan":{"persons":[{"name":"p","body":118,"clothing":4,"harness":2.5},{"body":176,"unit":"lb"}],"items":[{"name":"cable","mass":60},{"mass":6.5,"count":2,"unit":"kg"}]},
  "crew":{"population":"us-women","persons":3,"worn_kg":0,"tools_kg":40},"thresholds_kg":[250,99.5]}`
@@ -114,6 +117,7 @@ func TestEveryPartIsRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := batch.Records[0].Case
+	s := c.Structure
 	got := fmt.Sprint(
 		c.Format, c.Note, c.Machine.ID, c.Machine.Kind, *c.Machine.RatedLoad, *c.Machine.Persons, *c.Machine.LoadSensing, *c.Machine.Mass, *c.Machine.InService,
 		c.Readings[0].At.UTC(), *c.Readings[0].Powered, *c.Readings[0].Moving, len(c.Readings[0].Bands), *c.Readings[0].Bands[0].To, c.Readings[0].Bands[1].Open(), *c.Readings[0].Peak, *c.Readings[0].PeakAt,
@@ -122,10 +126,14 @@ func TestEveryPartIsRead(t *testing.T) {
 		c.Events[0].At, c.Events[0].Kind, c.Events[0].Load == nil, c.Events[0].Note, *c.Events[1].Load,
 		c.Daily[0].Date, *c.Daily[0].Powered, c.Daily[0].Moving == nil, c.Assumptions["slope"],
 		c.Machine.Region, c.Machine.Edition, c.Machine.ByHand, c.Machine.RaisingOnly, c.Machine.Zones[0].Name, *c.Machine.Zones[0].RatedLoad, *c.Machine.Zones[0].Persons, c.Machine.Zones[1].RatedLoad == nil,
-		c.Plan.Persons, c.Plan.Items, c.Crew.Population, *c.Crew.Persons, *c.Crew.Worn, *c.Crew.Tools, c.Thresholds)
+		c.Plan.Persons, c.Plan.Items, c.Crew.Population, *c.Crew.Persons, *c.Crew.Worn, *c.Crew.Tools, c.Thresholds,
+		s.CyclesFrom, *s.LoadCycles, s.DutyRecord, *s.StressRange, *s.MakerTest, s.Disposal, s.Claim, s.Part,
+		s.Curve.Standard, *s.Curve.Category, s.Curve.Stress, s.Curve.Concept, s.Curve.Consequence, *s.Curve.GammaMf, *s.Curve.GammaFf, *s.Curve.Welded,
+		*s.Curve.Slope, *s.Curve.At[0], *s.Curve.At[1], s.Curve.Below, *s.Curve.SlopeBelow)
 	want := "ratchetmark case 1" + "n" + "T-01mast215.52" + " 244 2690 2024-02-29 2026-03-02 07:10:00.5 +0000 UTC 1.25 0 2 90 true 99 2026-03-01 08:10:00 +0000 UTC true true true true " +
 		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}" +
-		"Great Britain EN 280-1:2022 true true restricted reach 350.5 3 true [{p 118 4 2.5 } { 176 0 0 lb}] [{cable 60 0 } { 6.5 2 kg}] us-women 3 0 40 [250 99.5]"
+		"Great Britain EN 280-1:2022 true true restricted reach 350.5 3 true [{p 118 4 2.5 } { 176 0 0 lb}] [{cable 60 0 } { 6.5 2 kg}] us-women 3 0 40 [250 99.5]" +
+		"count 4100 process 82.5 310 2031-04-01 crack jib, left weld" + "71 shear safe life low 1.15 1.1 false 5 160 1e+06 slope 9"
 	if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
@@ -165,6 +173,9 @@ func TestWrongSorts(t *testing.T) {
 		{`{"format":"f","note":"a\u202eb"}`, []string{"hidden-characters 1:22"}},
 		{`{"format":"f","assumptions":{"a\u001bb":{"low":1,"value":1,"high":1}}}`, []string{"hidden-characters 1:30"}},
 		{`{"format":"f","assumptions":[]}`, []string{"value-unreadable 1:29"}},
+		{`{"format":"f","structure":5}`, []string{"value-unreadable 1:27"}},
+		{`{"format":"f","structure":{"curve":{"welded":"no","range_or_amplitude_at":[1]}}}`, []string{"value-unreadable 1:46", "value-unreadable 1:75"}},
+		{`{"format":"f","structure":{"range":5,"disposal":"soon"}}`, []string{"member-unknown 1:28", "value-unreadable 1:49"}},
 		{`{"format":"f","note":"a","note":"b"}`, []string{"member-twice 1:26"}},
 		{"{\"format\":\"f\",\n\"nöte\":1,\"x\":2}", []string{"member-unknown 2:1", "member-unknown 2:10"}}, // columns count characters
 	} {

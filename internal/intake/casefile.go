@@ -121,6 +121,7 @@ func readCase(t *treeReader, n node) Record {
 		"plan":          func(n node, at record.Path) { c.Plan = r.plan(n, at) },
 		"crew":          func(n node, at record.Path) { c.Crew = r.crew(n, at) },
 		"thresholds_kg": func(n node, at record.Path) { c.Thresholds = r.loads(n, at) },
+		"structure":     func(n node, at record.Path) { c.Structure = r.structure(n, at) },
 	})
 	r.sayCut()
 	r.origins(n)

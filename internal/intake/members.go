@@ -213,6 +213,9 @@ func (r *caseReader) origins(root node) {
 		}
 		paths = append(paths, f.Path)
 	}
+	if r.out.Case.Structure != nil {
+		paths = append(paths, "structure")
+	}
 	for id := range r.out.Case.Assumptions {
 		paths = append(paths, record.Path("assumptions").At(id))
 	}

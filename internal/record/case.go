@@ -19,6 +19,7 @@ type Case struct {
 	Plan        *Plan              `json:"plan,omitempty"`
 	Crew        *Crew              `json:"crew,omitempty"`
 	Thresholds  []Kilogram         `json:"thresholds_kg,omitempty"` // loads over which the hours are asked for
+	Structure   *Structure         `json:"structure,omitempty"`
 }
 
 // Assumed is a value that no record gives, with the interval it may lie in.

@@ -77,9 +77,13 @@ func readFile(name string, stdin io.Reader, options intake.Options) (batch.Batch
 	return digest.Read(f.Name(), f, options, nil)
 }
 
-// sayError prints an error, and the hint of a refusal on a line of its own.
-func sayError(w io.Writer, err error) {
-	fmt.Fprintln(w, "ratchetmark assess:", err)
+// sayError prints an error of assess.
+func sayError(w io.Writer, err error) { sayErrorOf(w, "assess", err) }
+
+// sayErrorOf prints an error of a command, and the hint of a refusal on a line
+// of its own.
+func sayErrorOf(w io.Writer, command string, err error) {
+	fmt.Fprintln(w, "ratchetmark "+command+":", err)
 	var refusal *record.Refusal
 	if errors.As(err, &refusal) && refusal.Hint != "" {
 		fmt.Fprintln(w, "  hint:", refusal.Hint)
@@ -103,5 +107,8 @@ func printAll(w io.Writer, all []dossier.Dossier, asJSON bool) (blocked bool, er
 			return blocked, err
 		}
 	}
-	return blocked, nil
+	if !asJSON {
+		err = dossier.WriteRanking(w, all)
+	}
+	return blocked, err
 }

@@ -1,0 +1,38 @@
+package dossier_test
+
+// The members of the exposure and of the static demand beyond the fixed ones.
+func init() {
+	added = append(added,
+		"exposure.against", "exposure.against[].design_cycles", "exposure.against[].duty", "exposure.against[].relative",
+		"exposure.against[].relative.estimate", "exposure.against[].relative.high", "exposure.against[].relative.low", "exposure.against[].slope",
+		"exposure.claim", "exposure.claim.damage", "exposure.claim.part", "exposure.claim.shares", "exposure.claim.shares[].group",
+		"exposure.claim.shares[].share", "exposure.claim.shares[].share.estimate", "exposure.claim.shares[].share.high",
+		"exposure.claim.shares[].share.low", "exposure.claim.words", "exposure.classes", "exposure.classes.group_1986", "exposure.classes.group_2016",
+		"exposure.classes.hours_2016", "exposure.classes.spectrum_1986", "exposure.classes.spectrum_2016", "exposure.classes.use", "exposure.cycles_by",
+		"exposure.cycles_by[].basis", "exposure.cycles_by[].load_cycles", "exposure.cycles_by[].load_cycles.estimate",
+		"exposure.cycles_by[].load_cycles.high", "exposure.cycles_by[].load_cycles.low", "exposure.cycles_by[].relative",
+		"exposure.cycles_by[].relative.estimate", "exposure.cycles_by[].relative.high", "exposure.cycles_by[].relative.low", "exposure.cycles_from",
+		"exposure.detail", "exposure.detail.curve", "exposure.detail.damage", "exposure.detail.damage.estimate", "exposure.detail.damage.high",
+		"exposure.detail.damage.low", "exposure.detail.stress_history", "exposure.detail.stress_history.class",
+		"exposure.detail.stress_history.history_parameter", "exposure.detail.stress_history.largest_range_mpa",
+		"exposure.detail.stress_history.limit_range_mpa", "exposure.detail.stress_history.use", "exposure.detail.stress_range_mpa", "exposure.detail.terms",
+		"exposure.detail.terms[].cycles", "exposure.detail.terms[].damage", "exposure.detail.terms[].endurance", "exposure.detail.terms[].from_kg",
+		"exposure.detail.terms[].range_mpa", "exposure.detail.terms[].share", "exposure.detail.terms[].to_kg", "exposure.duty_record",
+		"exposure.duty_record.f1", "exposure.duty_record.id", "exposure.duty_record.relative", "exposure.duty_record.relative.estimate",
+		"exposure.duty_record.relative.high", "exposure.duty_record.relative.low", "exposure.equivalent_load_kg", "exposure.equivalent_load_kg.estimate",
+		"exposure.equivalent_load_kg.high", "exposure.equivalent_load_kg.low", "exposure.forecast", "exposure.forecast[].at",
+		"exposure.forecast[].per_year", "exposure.forecast[].per_year.estimate", "exposure.forecast[].per_year.high", "exposure.forecast[].per_year.low",
+		"exposure.forecast[].relative", "exposure.forecast[].relative.estimate", "exposure.forecast[].relative.high", "exposure.forecast[].relative.low",
+		"exposure.forecast[].rests_on", "exposure.forecast[].why", "exposure.forecast[].years", "exposure.full_load_h", "exposure.full_load_h.estimate",
+		"exposure.full_load_h.high", "exposure.full_load_h.low", "exposure.road", "exposure.road.against_work", "exposure.road.against_work.estimate",
+		"exposure.road.against_work.high", "exposure.road.against_work.low", "exposure.road.dirlik", "exposure.road.index", "exposure.road.index.estimate",
+		"exposure.road.index.high", "exposure.road.index.low", "exposure.road.level_g_rms", "exposure.road.narrow_band", "exposure.road.profile",
+		"exposure.road.transit_h", "exposure.road.trips", "exposure.spread", "exposure.spread[].high", "exposure.spread[].id", "exposure.spread[].low",
+		"exposure.spread[].name", "exposure.stretches", "exposure.stretches[].from", "exposure.stretches[].interval", "exposure.stretches[].kind",
+		"exposure.stretches[].relative", "exposure.stretches[].relative.estimate", "exposure.stretches[].relative.high",
+		"exposure.stretches[].relative.low", "exposure.stretches[].title", "exposure.stretches[].to", "static_demand", "static_demand.examine",
+		"static_demand.examine[].by", "static_demand.examine[].what", "static_demand.peak_kg", "static_demand.peak_pct", "static_demand.tests",
+		"static_demand.tests[].load_kg", "static_demand.tests[].name", "static_demand.tests[].passed", "static_demand.tests[].pct",
+		"static_demand.tests[].source", "static_demand.words",
+	)
+}
