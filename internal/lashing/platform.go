@@ -66,7 +66,9 @@ func Apparent(tensionDaN float64, straps int, angleDeg, edgeMu, share float64) r
 
 // Reading is the load that straps over the platform make the cell read.
 type Reading struct {
-	Low, Estimate, High record.Kilogram
+	Low      record.Kilogram `json:"low"`
+	Estimate record.Kilogram `json:"estimate"`
+	High     record.Kilogram `json:"high"`
 }
 
 // Over is straps over a platform: what they are tightened with, where they go.
