@@ -25,6 +25,7 @@ var commands = []struct {
 }{
 	{"assess", "assess [--json] [--guide FILE] FILE...   assess load records; - is standard input", runAssess},
 	{"guide", "guide FILE                               print how the tables of a file are read, to correct and pass to assess", runGuide},
+	{"lash", "lash FILE                                answer questions about lashing, one JSON object a line", runLash},
 	{"serve", "serve                                    serve the app on 127.0.0.1:8080 (PORT to change)", runServe},
 }
 
