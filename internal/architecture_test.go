@@ -25,6 +25,8 @@ var arrows = map[string][]string{
 	"bodymass": {"record", "assume", "monotone"},
 	"fatigue":  {"record", "assume"},
 	"lashing":  {"record", "assume"},
+	"trips":    {"record"},
+	"card":     nil,
 	"cause":    {"record", "assume", "bodymass", "lashing"},
 	"dossier":  {"record", "assume", "batch", "capacity", "fatigue", "cause"},
 }
