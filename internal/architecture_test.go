@@ -28,7 +28,7 @@ var arrows = map[string][]string{
 	"trips":    {"record"},
 	"card":     nil,
 	"cause":    {"record", "assume", "bodymass", "lashing"},
-	"dossier":  {"record", "assume", "batch", "capacity", "fatigue", "cause"},
+	"dossier":  {"record", "assume", "batch", "capacity", "fatigue", "cause", "lashing", "trips"},
 }
 
 // never are packages that no domain package may reach, not through another of

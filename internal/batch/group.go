@@ -99,6 +99,9 @@ func (g *Grouped) join(r Record, source Source) {
 	if g.Case.Assumptions == nil {
 		g.Case.Assumptions = r.Case.Assumptions
 	}
+	if g.Case.Transport == nil {
+		g.Case.Transport = r.Case.Transport
+	}
 }
 
 // move takes over the origins of a reading that got another number.

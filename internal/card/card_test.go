@@ -23,7 +23,7 @@ func TestEnglish(t *testing.T) {
 	for _, want := range []string{
 		"NF-07, 6840 kg", "2 × chain 8 mm: to the front, 40° to the deck, 30° outward.", "1 × strap 50 mm: over the chassis, 60°.",
 		"By EN 12195-1:2010 this holds 118 % forward, 140 % to the rear, 103 % sideways of what is asked.",
-		"Never ratchet over the platform, its rails or its floor. 1 over it loads it like 360 to 710 kg, up to 310 % of its rated load.",
+		"Never ratchet over the platform, its rails or its floor. 1 × over it loads it like 360 to 710 kg, up to 310 % of its rated load.",
 		"Switch off at the main switch before lashing", "block under the platform", "Take a reading: hours and peak",
 		"Never go under a raised platform", "Never stand in line with a lashing", "sharp edge", "at every stop", "After unloading take a reading again",
 		"haulier C: the peak rose on 1 of 1 trips; 0 more", "haulier not named: the peak rose on 0 of 0 trips; 3 more",

@@ -71,7 +71,7 @@ not-worked|How many lashings are needed was not worked out. Ask the depot; at le
 hard|Tension by hand, as the label says. No pipe on the lever.|Von Hand spannen, wie das Etikett sagt. Kein Rohr auf dem Hebel.|Tendre à la main, selon l'étiquette. Pas de rallonge sur le levier.|Tensar a mano, según la etiqueta. Sin tubo en la palanca.
 never|Never|Niemals|Jamais|Nunca
 never-over|Never ratchet over the platform, its rails or its floor.|Nie über Plattform, Geländer oder Plattformboden zurren.|Ne jamais sangler par-dessus la plate-forme, ses garde-corps ou son plancher.|Nunca pasar cintas por encima de la plataforma, sus barandillas o su piso.
-reads-as|%d over it loads it like %.0f to %.0f kg|%d darüber belastet sie wie %.0f bis %.0f kg|%d par-dessus la charge comme %.0f à %.0f kg|%d por encima la carga como %.0f a %.0f kg
+reads-as|%d × over it loads it like %.0f to %.0f kg|%d × darüber belastet sie wie %.0f bis %.0f kg|%d × par-dessus la charge comme %.0f à %.0f kg|%d × por encima la carga como %.0f a %.0f kg
 reads-percent|, up to %.0f %% of its rated load|, bis zu %.0f %% der Nennlast|, jusqu'à %.0f %% de sa charge nominale|, hasta el %.0f %% de su carga nominal
 never-under|Never go under a raised platform.|Nie unter eine angehobene Plattform treten.|Ne jamais passer sous une plate-forme levée.|Nunca pasar bajo una plataforma elevada.
 never-line|Never stand in line with a lashing under tension.|Nie in der Zugrichtung eines gespannten Zurrmittels stehen.|Ne jamais se tenir dans l'axe d'un arrimage tendu.|Nunca ponerse en línea con un amarre tensado.

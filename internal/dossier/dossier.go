@@ -32,6 +32,7 @@ type Dossier struct {
 	Capacity    *capacity.Result    `json:"capacity"` // nil without a rated load
 	Exceedances []Exceedance        `json:"exceedances"`
 	Exposure    *fatigue.Result     `json:"exposure"` // nil without a rated load or hours
+	Transport   *Transport          `json:"transport"`
 	Assumptions []assume.Assumption `json:"assumptions"`
 	Cautions    []string            `json:"cautions"`
 
@@ -60,6 +61,7 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 		d.conclude(set)
 	}
 	d.openBounds()
+	d.Transport = transport(&d, c)
 	d.Cautions = cautions(&d)
 	d.Answers = answers(&d)
 	return d

@@ -24,6 +24,7 @@ var goldenFiles = []string{
 	"delimited/template.csv", "delimited/one-reading.csv", "delimited/two-readings-semicolon.csv", "delimited/two-machines-tab.txt",
 	"bad/bands-changed.case.json", "bad/peak-below-occupied-band.case.json", "bad/no-rated-load.case.json", "bad/no-reading.case.json",
 	"bad/plate-inconsistent.case.json", "bad/ragged.csv",
+	"lash/held-en.case.json", "lash/held-cfr.case.json",
 }
 
 // dossiers reads a file of testdata and assesses what it holds.

@@ -102,7 +102,9 @@ const whole = `{"format":"ratchetmark case 1","note":"n",
  "custody":[{"from":"2026-01-01T00:00:00Z","to":"2026-02-01T00:00:00Z","holder":"transit","who":"w","note":"n"}],
  "events":[{"at":"2026-01-01T00:00:00Z","kind":"tilt_alarm","load_kg":null,"note":"n"},{"at":"2026-01-01T00:00:00Z","kind":"peak_rise","load_kg":99}],
  "daily":[{"date":"2026-03-02","powered_h":0,"moving_h":null}],
- "assumptions":{"slope":{"low":5,"value":5,"high":5}}}`
+ "assumptions":{"slope":{"low":5,"value":5,"high":5}},
+ "transport":{"device":"web-50","route":"rails","straps":2,"angle_deg":60.5,"edge":"rail","blocked":false,"rule":"EN 12195-1:2010","friction":0.3,"block_dan":0,
+  "gravity_height_m":1.1,"track_m":2,"length_m":6.5,"lowered":true,"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}}`
 
 func TestEveryPartIsRead(t *testing.T) {
 	batch, err := intake.ReadBytes("whole.case.json", []byte(whole))
@@ -116,12 +118,19 @@ func TestEveryPartIsRead(t *testing.T) {
 		c.Readings[1].At.IsZero(), c.Readings[1].Powered == nil, c.Readings[1].Bands == nil, c.Readings[1].PeakAt == nil,
 		c.Custody[0].From, c.Custody[0].To, c.Custody[0].Holder, c.Custody[0].Who, c.Custody[0].Note,
 		c.Events[0].At, c.Events[0].Kind, c.Events[0].Load == nil, c.Events[0].Note, *c.Events[1].Load,
-		c.Daily[0].Date, *c.Daily[0].Powered, c.Daily[0].Moving == nil, c.Assumptions["slope"])
+		c.Daily[0].Date, *c.Daily[0].Powered, c.Daily[0].Moving == nil, c.Assumptions["slope"], transportOf(c))
 	want := "ratchetmark case 1" + "n" + "T-01mast215.52" + " 244 2690 2024-02-29 2026-03-02 07:10:00.5 +0000 UTC 1.25 0 2 90 true 99 2026-03-01 08:10:00 +0000 UTC true true true true " +
-		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}"
+		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}" +
+		`{"device":"web-50","route":"rails","straps":2,"angle_deg":60.5,"edge":"rail","blocked":false,"rule":"EN 12195-1:2010","friction":0.3,"block_dan":0,"gravity_height_m":1.1,"track_m":2,"length_m":6.5,"lowered":true,` +
+		`"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}`
 	if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
+}
+
+func transportOf(c record.Case) string {
+	text, _ := json.Marshal(c.Transport)
+	return string(text)
 }
 
 // Values of the wrong sort become findings, each at its own place; the rest of
@@ -138,6 +147,9 @@ func TestWrongSorts(t *testing.T) {
 		{`{"format":"f","machine":{"rated_load_kg":"240"}}`, []string{"value-unreadable 1:42"}},
 		{`{"format":"f","machine":{"in_service":"2024-02-30"}}`, []string{"value-unreadable 1:39"}},
 		{`{"format":"f","machine":{"in_service":20240229}}`, []string{"value-unreadable 1:39"}},
+		{`{"format":"f","transport":5}`, []string{"value-unreadable 1:27"}},
+		{`{"format":"f","transport":{"blocked":"no"}}`, []string{"value-unreadable 1:38"}},
+		{`{"format":"f","transport":{"lashings":[{"count":1.5}]}}`, []string{"value-unreadable 1:49"}},
 		{`{"format":"f","readings":{}}`, []string{"value-unreadable 1:26"}},
 		{`{"format":"f","readings":[5]}`, []string{"value-unreadable 1:27"}},
 		{`{"format":"f","readings":[{"at":"2026-03-02T08:10:00+24:00"}]}`, []string{"value-unreadable 1:33"}},

@@ -118,6 +118,7 @@ func readCase(t *treeReader, n node) Record {
 		"events":      func(n node, at record.Path) { c.Events = list(r, n, at, maxEntries, r.event) },
 		"daily":       func(n node, at record.Path) { c.Daily = list(r, n, at, maxEntries, r.daily) },
 		"assumptions": func(n node, at record.Path) { c.Assumptions = r.assumptions(n, at) },
+		"transport":   func(n node, at record.Path) { c.Transport = r.transport(n, at) },
 	})
 	r.sayCut()
 	r.origins(n)

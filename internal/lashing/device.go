@@ -13,19 +13,19 @@ type Device struct {
 
 // Devices lists what is told apart, the weakest first.
 var Devices = []Device{
-	{ID: "web-25", Name: "ratchet strap, 25 mm web", Low: 40, Usual: 80, High: 150,
+	{ID: "web-25", Name: "25 mm ratchet strap", Low: 40, Usual: 80, High: 150,
 		Source: assume.From("tension about proportional to a hand force of 25 daN", "", "", assume.Guess)},
-	{ID: "web-35", Name: "ratchet strap, 35 mm web", Low: 100, Usual: 180, High: 250,
+	{ID: "web-35", Name: "35 mm ratchet strap", Low: 100, Usual: 180, High: 250,
 		Source: assume.From("between the 25 mm and the 50 mm strap", "", "", assume.Guess)},
-	{ID: "web-50", Name: "ratchet strap, 50 mm web, short handle", Low: 250, Usual: 300, High: 350,
+	{ID: "web-50", Name: "50 mm ratchet strap with short handle", Low: 250, Usual: 300, High: 350,
 		Source: assume.From("marked STF at 50 daN hand force, EN 12195-2", "", "", assume.Restated)},
-	{ID: "web-50-long", Name: "ratchet strap, 50 mm web, long lever", Low: 500, Usual: 500, High: 1000,
+	{ID: "web-50-long", Name: "50 mm ratchet strap with long lever", Low: 500, Usual: 500, High: 1000,
 		Source: assume.From("marked STF at 50 daN hand force, EN 12195-2", "", "", assume.Restated)},
-	{ID: "chain-8", Name: "chain 8 mm with binder", Chain: true, Low: 200, Usual: 1000, High: 2000,
+	{ID: "chain-8", Name: "8 mm chain with binder", Chain: true, Low: 200, Usual: 1000, High: 2000,
 		Source: assume.From("BGHM-I 108: at least 0.25 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", "", "", assume.Restated)},
-	{ID: "chain-10", Name: "chain 10 mm with binder", Chain: true, Low: 315, Usual: 1575, High: 3150,
+	{ID: "chain-10", Name: "10 mm chain with binder", Chain: true, Low: 315, Usual: 1575, High: 3150,
 		Source: assume.From("BGHM-I 108: at least 0.25 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", "", "", assume.Restated)},
-	{ID: "chain-13", Name: "chain 13 mm with binder", Chain: true, Low: 500, Usual: 1500, High: 5000,
+	{ID: "chain-13", Name: "13 mm chain with binder", Chain: true, Low: 500, Usual: 1500, High: 5000,
 		Source: assume.From("BGHM-I 108: at least 0.15 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", "", "", assume.Restated)},
 }
 

@@ -16,6 +16,7 @@ type Case struct {
 	Events      []Event            `json:"events,omitempty"`
 	Daily       []Daily            `json:"daily,omitempty"`
 	Assumptions map[string]Assumed `json:"assumptions,omitempty"`
+	Transport   *Transport         `json:"transport,omitempty"`
 }
 
 // Assumed is a value that no record gives, with the interval it may lie in.

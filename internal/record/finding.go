@@ -74,6 +74,8 @@ var pathWords = map[string]string{
 	"powered_h": "powered hours", "moving_h": "moving hours", "peak_kg": "peak",
 	"peak_at": "time of the peak", "from_kg": "lower edge", "to_kg": "upper edge",
 	"hours": "hours", "from": "from", "to": "to", "holder": "holder", "kind": "kind",
+	"transport": "transport", "lashings": "lashing", "angle_deg": "angle", "plan_deg": "angle in plan", "block_dan": "blocking",
+	"gravity_height_m": "height of the centre of gravity", "track_m": "track", "length_m": "length", "way": "way", "gear": "kind",
 	"load_kg": "load", "date": "date", "id": "machine name",
 }
 
@@ -94,7 +96,7 @@ func (p Path) Words() string {
 			words = append(words, step)
 		}
 	}
-	if last := len(words) - 1; words[last] == "band" || words[last] == "reading" { // all of them, no number follows
+	if last := len(words) - 1; words[last] == "band" || words[last] == "reading" || words[last] == "lashing" { // all of them, no number follows
 		words[last] += "s"
 	}
 	return strings.Join(words, ", ")

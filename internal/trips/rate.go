@@ -5,12 +5,12 @@ import "math"
 // Rate is how many of a number of trips raised the peak, with the interval that
 // the true rate a trip lies in with 95 %.
 type Rate struct {
-	Raised    int      `json:"raised"`
-	Trips     int      `json:"trips"` // with readings before and after
-	Unread    int      `json:"without_readings"`
-	PerTrip   *float64 `json:"per_trip"` // nil without a trip
-	Low       float64  `json:"low"`
-	High      float64  `json:"high"`
+	Raised  int      `json:"raised"`
+	Trips   int      `json:"trips"` // with readings before and after
+	Unread  int      `json:"without_readings"`
+	PerTrip *float64 `json:"per_trip"` // nil without a trip
+	Low     float64  `json:"low"`
+	High    float64  `json:"high"`
 }
 
 // rateOf fills in the rate. A trip raises the peak once at most: the interval
@@ -48,7 +48,7 @@ func Poisson(k int) (low, high float64) {
 // where returns the mean from 0 to top at which is turns from true to false.
 func where(top float64, is func(mean float64) bool) float64 {
 	from, to := 0.0, top
-	for range 100 {
+	for range 60 {
 		if middle := (from + to) / 2; is(middle) {
 			from = middle
 		} else {

@@ -9,21 +9,18 @@ import (
 // Words writes a rate: "1 of 6 trips with readings raised the peak, which goes
 // with 0 to 93 of 100 trips".
 func (r Rate) Words() string {
-	if r.Trips == 0 {
+	raised := fmt.Sprintf("%d of %d trips with readings raised the peak", r.Raised, r.Trips)
+	switch {
+	case r.Trips == 0:
 		return "no trip has readings before and after" + r.unread()
+	case r.Trips == 1 && r.Raised == 1:
+		raised = "the one trip with readings raised the peak"
+	case r.Trips == 1:
+		raised = "the one trip with readings did not raise the peak"
+	case r.Raised == 0:
+		raised = fmt.Sprintf("none of %d trips with readings raised the peak", r.Trips)
 	}
-	return fmt.Sprintf("%s raised the peak, which goes with %s of 100 trips", ofTrips(r.Raised, r.Trips), between(r.Low, r.High)) + r.unread()
-}
-
-func ofTrips(raised, trips int) string {
-	count := fmt.Sprint(raised)
-	if raised == 0 {
-		count = "none"
-	}
-	if trips == 1 {
-		return count + " of one trip with readings"
-	}
-	return fmt.Sprintf("%s of %d trips with readings", count, trips)
+	return fmt.Sprintf("%s, which goes with %.0f to %.0f of 100 trips", raised, math.Floor(100*r.Low), math.Ceil(100*r.High)) + r.unread()
 }
 
 func (r Rate) unread() string {
@@ -34,11 +31,6 @@ func (r Rate) unread() string {
 		return "; one further trip has no readings around it"
 	}
 	return fmt.Sprintf("; %d further trips have no readings around them", r.Unread)
-}
-
-// between writes an interval in trips of a hundred.
-func between(low, high float64) string {
-	return fmt.Sprintf("%.0f to %.0f", math.Floor(100*low), math.Ceil(100*high))
 }
 
 // Compared says what two rates, before and after a day, tell of each other.
