@@ -22,7 +22,8 @@ const (
 	Start Page = iota
 	Typing
 	Sheet
-	Pointed // where a person points out what a file leaves open
+	Pointed  // where a person points out what a file leaves open
+	CardPage // what a transport crew reads at the truck
 )
 
 // Model is the state of the app.
@@ -57,6 +58,8 @@ type Opened struct {
 	Changed bool // by hand, since it was read
 	Typed   bool // entered by hand from the beginning
 	Refused map[assume.ID]Refused
+
+	rideRefused map[RideField]Refused
 
 	key   string   // of its entry on the device; empty until it is kept
 	past  finished // what was done to the form that it came from
@@ -275,7 +278,7 @@ func (o *Opened) assess() {
 
 var changedByHand = record.Finding{
 	Code: "changed-by-hand", Severity: record.Note, Where: "the whole record",
-	Message: "readings or assumptions were changed by hand after the file was read", Expected: "the file as it was read, with the usual assumptions",
+	Message: "readings, assumptions or how it rides were changed by hand after the file was read", Expected: "the file as it was read, with the usual assumptions",
 	Effect: "the file named below does not give this result; the saved case does", Hint: "save the case and hand that over",
 }
 

@@ -53,6 +53,19 @@ var states = []state{
 		p.Type("#cycles_per_hour-value", "many")
 		p.Type("#self_weight_share-value", "0.4")
 	}, false},
+	{"ride", func(p *Page) {
+		p.Files("#file", "../../testdata/lash/held-en.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#holding > summary")
+		p.Type("#ride-friction", "0.9")
+		p.Type("#ride-friction", "0.2")
+	}, true},
+	{"card", func(p *Page) {
+		p.Files("#file", "../../testdata/lash/held-en.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#show-card")
+		p.WaitFor("#card")
+	}, true},
 	{"fault", func(p *Page) {
 		example(3)(p)
 		p.Do(`(() => { const real = URL.createObjectURL; URL.createObjectURL = () => { URL.createObjectURL = real; throw new Error("a fault made for the picture") } })()`)

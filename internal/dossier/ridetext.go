@@ -7,8 +7,13 @@ import (
 
 // ride prints how the machine should ride.
 func (p *printer) ride(d *Dossier) {
-	for _, line := range RideLines(d) {
+	for _, line := range append(RideLines(d), LashingLines(d)...) {
 		p.wrap("  ", "  ", line)
+	}
+	if d.Transport.Held != nil {
+		for _, line := range SumLines(d.Transport) {
+			p.wrap("  ", "  ", line)
+		}
 	}
 	for _, f := range d.Transport.Findings {
 		p.wrap(fmt.Sprintf("  [%s] ", f.Severity), "    ", FindingText(f))
@@ -38,21 +43,27 @@ func RideLines(d *Dossier) []string {
 
 // TripText says what a trip did, or why that is not known.
 func TripText(x Trip) string {
-	who := x.Haulier
-	if who == "" {
-		who = "haulier not named"
+	trip, rest := TripWords(x)
+	return trip + ": " + rest
+}
+
+// TripWords names a trip, and says what it did or why that is not known.
+func TripWords(x Trip) (trip, did string) {
+	trip = x.Haulier
+	if trip == "" {
+		trip = "haulier not named"
 	}
 	if x.Crew != "" {
-		who += ", " + x.Crew
+		trip += ", " + x.Crew
 	}
-	text := day(x.From) + ", " + who + ": "
+	trip = day(x.From) + ", " + trip
 	switch {
 	case !x.Bracketed:
-		return text + "not known; " + x.Why + "."
+		return trip, "not known; " + x.Why + "."
 	case x.Rose:
-		return text + "the peak rose to " + Kg(*x.Peak) + "."
+		return trip, "the peak rose to " + Kg(*x.Peak) + "."
 	}
-	return text + "the peak did not rise."
+	return trip, "the peak did not rise."
 }
 
 // BriefingText compares the trips before and after a briefing; empty without one.
