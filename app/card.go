@@ -26,9 +26,7 @@ func (c *Card) language() model.RideField { return model.LanguageField }
 
 func (c *Card) lang() string { return string(c.page.Lang) }
 
-func (c *Card) drawing(id string, width float64) string {
-	return chart.DrawStowed(id, cardDrawing(c.d()), width)
-}
+func (c *Card) drawing(id string) string { return chart.DrawStowed(id, cardDrawing(c.d()), 620) }
 
 // save saves the card as a picture.
 func (c *Card) save() {

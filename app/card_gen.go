@@ -136,8 +136,8 @@ func (c *Card) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				}
 				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 				vgcomp.Model = c.Model
-				vgcomp.Narrow = c.drawing("kn", 358)
-				vgcomp.Wide = c.drawing("kw", 620)
+				vgcomp.Narrow = c.drawing("kn")
+				vgcomp.Wide = c.drawing("kw")
 				vgout.Components = append(vgout.Components, vgcomp)
 				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)

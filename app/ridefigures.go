@@ -61,7 +61,7 @@ func loadsOf(d *dossier.Dossier, id string, width float64) string {
 // planOf draws how the machine is held in each direction.
 func planOf(d *dossier.Dossier, id string, width float64) string {
 	t := d.Transport
-	p := chart.Plan{Label: "Plan of the machine on its vehicle. " + dossier.HeldText(t), Front: "front of the vehicle"}
+	p := chart.Plan{Label: "Plan of the machine on its vehicle. " + dossier.HeldText(t), Front: "front"}
 	for i, words := range []string{"forward", "rear", "left", "right"} {
 		m := t.Held.Margins[min(i, 2)]
 		p.Margins[i] = chart.PlanMargin{Words: words, Percent: -1}

@@ -50,7 +50,7 @@ func (c *Trips) mountRates(element js.Value) {
 		r := g.Rate
 		row := chart.Row{Title: g.Name(), Cells: []string{itoa(r.Raised), itoa(r.Trips), "\u2013", itoa(r.Unread)}}
 		if r.Trips > 0 {
-			row.Cells[2] = fmt.Sprintf("%.0f to %.0f", 100*r.Low, 100*r.High)
+			row.Cells[2] = r.Interval()
 		}
 		rows = append(rows, row)
 	}

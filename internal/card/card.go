@@ -135,7 +135,14 @@ func (f Facts) trips(say sayer) []string {
 		if name == "" {
 			name = say("nobody")
 		}
-		out = append(out, fmt.Sprintf(say("trips-row"), name, t.Raised, t.Trips, t.Unread))
+		switch {
+		case t.Trips == 0:
+			out = append(out, fmt.Sprintf(say("trips-unread"), name, t.Unread))
+		case t.Unread == 0:
+			out = append(out, fmt.Sprintf(say("trips-read"), name, t.Raised, t.Trips))
+		default:
+			out = append(out, fmt.Sprintf(say("trips-row"), name, t.Raised, t.Trips, t.Unread))
+		}
 	}
 	if len(out) == 0 {
 		return []string{say("no-trips")}

@@ -13,7 +13,7 @@ func facts() card.Facts {
 		Machine: "NF-07", MassKg: 6840, Rule: "EN 12195-1:2010", Worked: true, Held: true, Percents: [3]float64{118.9, 140, 103},
 		Lashings: []card.Lashing{{2, "chain", "8 mm", "front", 40, 30}, {2, "chain", "8 mm", "rear", 40, 30}, {1, "web", "50 mm", "over", 60, 0}},
 		Straps:   1, LowKg: 356.8, HighKg: 713.6, HighPercent: 310.2,
-		Trips: []card.Trips{{"haulier C", 1, 1, 0}, {"", 0, 0, 3}},
+		Trips: []card.Trips{{"haulier C", 1, 1, 0}, {"", 0, 0, 3}, {"haulier A", 2, 5, 4}},
 	}
 }
 
@@ -26,7 +26,7 @@ func TestEnglish(t *testing.T) {
 		"Never ratchet over the platform, its rails or its floor. 1 × over it loads it like 360 to 710 kg, up to 310 % of its rated load.",
 		"Switch off at the main switch before lashing", "block under the platform", "Take a reading: hours and peak",
 		"Never go under a raised platform", "Never stand in line with a lashing", "sharp edge", "at every stop", "After unloading take a reading again",
-		"haulier C: the peak rose on 1 of 1 trips; 0 more", "haulier not named: the peak rose on 0 of 0 trips; 3 more",
+		"haulier C: the peak rose on 1 of 1 trips.", "haulier A: the peak rose on 2 of 5 trips; 4 more without", "haulier not named: not known; 3 trips without",
 		"The maker's manual and local law come first.",
 	} {
 		if !strings.Contains(text, want) {

@@ -81,6 +81,8 @@ recheck|Check the lashings after a few kilometres and at every stop. Tension aga
 reading-after|After unloading take a reading again. If the peak rose, the machine stays out of use; tell the depot.|Nach dem Abladen wieder ablesen. Ist die Spitze gestiegen, bleibt die Maschine stehen; Depot verständigen.|Après déchargement, relever à nouveau. Si le pic a monté, la machine reste à l'arrêt ; prévenir le dépôt.|Tras descargar, anotar otra vez. Si el pico subió, la máquina no se usa; avisar al depósito.
 trips|What the last trips showed|Was die letzten Fahrten zeigten|Ce que les derniers trajets ont montré|Lo que mostraron los últimos viajes
 trips-row|%s: the peak rose on %d of %d trips; %d more without readings before and after.|%s: Spitze gestiegen bei %d von %d Fahrten; %d weitere ohne Ablesung vorher und nachher.|%s : pic monté sur %d de %d trajets ; %d autres sans relevé avant et après.|%s: el pico subió en %d de %d viajes; otros %d sin lectura antes y después.
+trips-read|%s: the peak rose on %d of %d trips.|%s: Spitze gestiegen bei %d von %d Fahrten.|%s : pic monté sur %d de %d trajets.|%s: el pico subió en %d de %d viajes.
+trips-unread|%s: not known; %d trips without readings before and after.|%s: nicht bekannt; %d Fahrten ohne Ablesung vorher und nachher.|%s : inconnu ; %d trajets sans relevé avant et après.|%s: no se sabe; %d viajes sin lectura antes y después.
 nobody|haulier not named|Spediteur nicht genannt|transporteur non nommé|transportista sin nombre
 no-trips|No trips on record. Take readings before and after.|Keine Fahrten erfasst. Vorher und nachher ablesen.|Aucun trajet enregistré. Relever avant et après.|No hay viajes registrados. Anotar antes y después.
 `

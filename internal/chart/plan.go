@@ -29,7 +29,7 @@ type PlanMargin struct {
 
 // Sizes of the plan, in px.
 const (
-	planHeight = 330.0
+	planHeight = 304.0
 	deckTall   = 130.0
 	mostHeld   = 200.0 // percent
 )

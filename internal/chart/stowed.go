@@ -139,8 +139,11 @@ func (v *view) side(s Stowed) {
 	v.cell(s)
 }
 
-// cell marks the load cell and names it.
+// cell marks the load cell and names it; nothing where it has no name.
 func (v *view) cell(s Stowed) {
+	if s.Cell == "" {
+		return
+	}
 	x, up := 88.0, 34.0
 	if s.Scissor {
 		x, up = 120, 70

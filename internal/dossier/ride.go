@@ -12,7 +12,7 @@ func ride(d *Dossier) string {
 	t := d.Transport
 	text := HeldText(t) + " " + StrapText(d)
 	if len(t.All) > 0 {
-		text += " " + capital(t.Trips.Total.Words()) + "."
+		text += " " + capital(t.Trips.Total.Brief()) + "."
 	}
 	return text
 }

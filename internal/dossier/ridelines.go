@@ -32,9 +32,10 @@ func LashingLines(d *Dossier) []string {
 		if lashing.Way(l.Way) != lashing.OverTop {
 			text += fmt.Sprintf(", %s in plan", Plain(l.Plan))
 		}
-		text += fmt.Sprintf("; capacity %s daN (%s; %s)", Count(gear.LC), gear.LCFrom, gear.LCFrom.Status)
-		if gear.WLL > 0 {
-			text += fmt.Sprintf(", working load limit %s lb (49 CFR 393.108; %s)", Count(gear.WLL), gear.WLLFrom)
+		if d.Transport.Check != nil && d.Transport.Check.Rule.ByWLL {
+			text += fmt.Sprintf("; working load limit %s lb (49 CFR 393.108; %s)", Count(gear.WLL), gear.WLLFrom)
+		} else {
+			text += fmt.Sprintf("; capacity %s daN (%s; %s)", Count(gear.LC), gear.LCFrom, gear.LCFrom.Status)
 		}
 		out = append(out, text+".")
 	}
@@ -44,10 +45,10 @@ func LashingLines(d *Dossier) []string {
 // SumLines writes out how each direction was worked out.
 func SumLines(t *Transport) []string {
 	c := t.Check
+	out := []string{"Friction under the wheels: " + pairs() + ". Above 0.6 nothing is worked out."}
 	if c == nil || len(c.Margins) == 0 {
-		return []string{"Nothing was worked out yet."}
+		return append(out, "Nothing was worked out yet.")
 	}
-	var out []string
 	for _, m := range c.Margins {
 		text := fmt.Sprintf("%s: needed %s g x weight = %s daN; held %s daN = friction %s + over the top %s + direct %s", capital(string(m.Direction)),
 			Plain(c.Rule.Share(m.Direction)), Count(m.Needed), Count(m.Held), Count(m.Friction), Count(m.Over), Count(m.Direct))
@@ -68,4 +69,13 @@ func SumLines(t *Transport) []string {
 			Count(a.Counted), Count(a.Required), a.Number, a.Least, Count(c.Downforce.Held), Count(c.Downforce.Needed)))
 	}
 	return out
+}
+
+// pairs writes the table of friction with its source.
+func pairs() string {
+	text := ""
+	for _, p := range lashing.Pairs {
+		text += fmt.Sprintf("%s %s, ", Plain(p.Mu), p.Words)
+	}
+	return text + fmt.Sprintf("by %s (%s)", lashing.Pairs[0].Source, lashing.Pairs[0].Source.Status)
 }

@@ -6,13 +6,16 @@ import (
 	"strings"
 )
 
-// Words writes a rate: "1 of 6 trips with readings raised the peak, which goes
+// Words writes a rate, with the trips that have no readings around them.
+func (r Rate) Words() string { return r.Brief() + r.unread() }
+
+// Brief writes a rate: "1 of 6 trips with readings raised the peak, which goes
 // with 0 to 93 of 100 trips".
-func (r Rate) Words() string {
+func (r Rate) Brief() string {
 	raised := fmt.Sprintf("%d of %d trips with readings raised the peak", r.Raised, r.Trips)
 	switch {
 	case r.Trips == 0:
-		return "no trip has readings before and after" + r.unread()
+		return "no trip has readings before and after"
 	case r.Trips == 1 && r.Raised == 1:
 		raised = "the one trip with readings raised the peak"
 	case r.Trips == 1:
@@ -20,7 +23,12 @@ func (r Rate) Words() string {
 	case r.Raised == 0:
 		raised = fmt.Sprintf("none of %d trips with readings raised the peak", r.Trips)
 	}
-	return fmt.Sprintf("%s, which goes with %.0f to %.0f of 100 trips", raised, math.Floor(100*r.Low), math.Ceil(100*r.High)) + r.unread()
+	return raised + ", which goes with " + r.Interval() + " of 100 trips"
+}
+
+// Interval writes the interval of the rate, of a hundred trips.
+func (r Rate) Interval() string {
+	return fmt.Sprintf("%.0f to %.0f", math.Floor(100*r.Low), math.Ceil(100*r.High))
 }
 
 func (r Rate) unread() string {
