@@ -24,23 +24,9 @@ func (c *Ride) lines() []string { return dossier.RideLines(c.d()) }
 
 func (c *Ride) strapFields() []model.RideField { return model.StrapFields }
 
-func (c *Ride) machineFields() []model.RideField { return model.MachineFields }
-
-func (c *Ride) furtherFields() []model.RideField { return model.FurtherFields }
-
 func (c *Ride) held() string { return dossier.HeldText(c.t()) }
 
 func (c *Ride) hasPlan() bool { return c.t().Held != nil && len(c.t().Held.Margins) > 0 }
-
-// rows counts the rows of lashings.
-func (c *Ride) rows() []record.Lashing {
-	if t := c.Model.Case().Group.Case.Transport; t != nil {
-		return t.Lashings
-	}
-	return nil
-}
-
-func (c *Ride) fieldsOf(i int) []model.RideField { return model.LashingFields(i) }
 
 func (c *Ride) finding(f record.Finding) string { return dossier.FindingText(f) }
 
@@ -49,22 +35,6 @@ func (c *Ride) severity(s record.Severity) string { return severityWords[s] }
 func (c *Ride) lashings() []string { return dossier.LashingLines(c.d()) }
 
 func (c *Ride) sums() []string { return dossier.SumLines(c.t()) }
-
-func (c *Ride) addWords() string {
-	if len(c.rows()) == 0 {
-		return "Begin with four chains"
-	}
-	return "Add lashings"
-}
-
-func (c *Ride) add() []action {
-	return []action{{id: "add-lashing", words: c.addWords(), do: c.Model.AddLashing}}
-}
-
-func (c *Ride) remove(i int) []action {
-	id := model.RideField{Name: "remove", Row: i}.ID()
-	return []action{{id: id, words: "Remove", name: "Remove lashings " + itoa(i+1), do: func() { c.Model.RemoveLashing(i) }}}
-}
 
 // notCovered says which rule was applied and what it does not cover.
 func (c *Ride) notCovered() string {

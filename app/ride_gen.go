@@ -70,36 +70,20 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(c.strap())
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields knobs"}}}
-			vgparent.AppendChild(vgn)
 			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				for _, x := range c.strapFields() {
-					var vgiterkey interface{} = x
-					_ = vgiterkey
-					x := x
-					_ = x
-					{
-						vgcompKey := vugu.MakeCompKey(0x9379F3D8CCB7E161^vgin.CurrentPositionHash(), x)
-						// ask BuildEnv for prior instance of this specific component
-						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
-						if vgcomp == nil {
-							// create new one if needed
-							vgcomp = new(Knob)
-							vgin.BuildEnv.WireComponent(vgcomp)
-						}
-						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-						vgcomp.Model = c.Model
-						vgcomp.Spec = x
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
-						vgparent.AppendChild(vgn)
-					}
+				vgcompKey := vugu.MakeCompKey(0xA5B341A6E9855516^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knobs)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Knobs)
+					vgin.BuildEnv.WireComponent(vgcomp)
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+				vgcomp.Model = c.Model
+				vgcomp.Specs = c.strapFields()
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
@@ -128,23 +112,19 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(vugu.HTML("From the weakest pull over the roughest edge to the strongest over the smoothest; the mark takes the usual ones."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-			vgparent.AppendChild(vgn)
 			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				for vgiterkeyt, line := range c.lines() {
-					var vgiterkey interface{} = vgiterkeyt
-					_ = vgiterkey
-					line := line
-					_ = line
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(line)
+				vgcompKey := vugu.MakeCompKey(0x2481A1B3610AA117^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Sentences)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Sentences)
+					vgin.BuildEnv.WireComponent(vgcomp)
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+				vgcomp.All = c.lines()
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
@@ -200,23 +180,19 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-			vgparent.AppendChild(vgn)
 			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				for vgiterkeyt, line := range c.lashings() {
-					var vgiterkey interface{} = vgiterkeyt
-					_ = vgiterkey
-					line := line
-					_ = line
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(line)
+				vgcompKey := vugu.MakeCompKey(0x8B17FF890CF8E7AA^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Sentences)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Sentences)
+					vgin.BuildEnv.WireComponent(vgcomp)
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+				vgcomp.All = c.lashings()
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
@@ -278,176 +254,19 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
 				if c.isOpen("holding", 0) {
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
 					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							for _, x := range c.machineFields() {
-								var vgiterkey interface{} = x
-								_ = vgiterkey
-								x := x
-								_ = x
-								{
-									vgcompKey := vugu.MakeCompKey(0xDA15301063FEF515^vgin.CurrentPositionHash(), x)
-									// ask BuildEnv for prior instance of this specific component
-									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
-									if vgcomp == nil {
-										// create new one if needed
-										vgcomp = new(Knob)
-										vgin.BuildEnv.WireComponent(vgcomp)
-									}
-									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-									vgcomp.Model = c.Model
-									vgcomp.Spec = x
-									vgout.Components = append(vgout.Components, vgcomp)
-									vgn = &vugu.VGNode{Component: vgcomp}
-									vgparent.AppendChild(vgn)
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-							vgparent.AppendChild(vgn)
+						vgcompKey := vugu.MakeCompKey(0x7F10322516C570BB^vgin.CurrentPositionHash(), vgiterkey)
+						// ask BuildEnv for prior instance of this specific component
+						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Holding)
+						if vgcomp == nil {
+							// create new one if needed
+							vgcomp = new(Holding)
+							vgin.BuildEnv.WireComponent(vgcomp)
 						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						for i := range c.rows() {
-							var vgiterkey interface{} = i
-							_ = vgiterkey
-							i := i
-							_ = i
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lashing"}}}
-							vgparent.AppendChild(vgn)
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "legend", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(c.legend(i))
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-									vgparent.AppendChild(vgn)
-									for _, x := range c.fieldsOf(i) {
-										var vgiterkey interface{} = x
-										_ = vgiterkey
-										x := x
-										_ = x
-										{
-											vgcompKey := vugu.MakeCompKey(0xEC14A47423BAF2A7^vgin.CurrentPositionHash(), x)
-											// ask BuildEnv for prior instance of this specific component
-											vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
-											if vgcomp == nil {
-												// create new one if needed
-												vgcomp = new(Knob)
-												vgin.BuildEnv.WireComponent(vgcomp)
-											}
-											vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-											vgcomp.Model = c.Model
-											vgcomp.Spec = x
-											vgout.Components = append(vgout.Components, vgcomp)
-											vgn = &vugu.VGNode{Component: vgcomp}
-											vgparent.AppendChild(vgn)
-										}
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-									vgparent.AppendChild(vgn)
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-								vgparent.AppendChild(vgn)
-								{
-									vgcompKey := vugu.MakeCompKey(0x35F4D6B8FB2E6120^vgin.CurrentPositionHash(), "remove")
-									// ask BuildEnv for prior instance of this specific component
-									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
-									if vgcomp == nil {
-										// create new one if needed
-										vgcomp = new(Actions)
-										vgin.BuildEnv.WireComponent(vgcomp)
-									}
-									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-									vgcomp.All = c.remove(i)
-									vgcomp.Model = c.Model
-									vgout.Components = append(vgout.Components, vgcomp)
-									vgn = &vugu.VGNode{Component: vgcomp}
-									vgparent.AppendChild(vgn)
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-						vgparent.AppendChild(vgn)
-						{
-							vgcompKey := vugu.MakeCompKey(0x59D0CF976FB82C3D^vgin.CurrentPositionHash(), "add")
-							// ask BuildEnv for prior instance of this specific component
-							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
-							if vgcomp == nil {
-								// create new one if needed
-								vgcomp = new(Actions)
-								vgin.BuildEnv.WireComponent(vgcomp)
-							}
-							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-							vgcomp.All = c.add()
-							vgcomp.Model = c.Model
-							vgout.Components = append(vgout.Components, vgcomp)
-							vgn = &vugu.VGNode{Component: vgcomp}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("For blocking and tipping, where the maker gives them:"))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							for _, x := range c.furtherFields() {
-								var vgiterkey interface{} = x
-								_ = vgiterkey
-								x := x
-								_ = x
-								{
-									vgcompKey := vugu.MakeCompKey(0x4EF1975E5ADE3051^vgin.CurrentPositionHash(), x)
-									// ask BuildEnv for prior instance of this specific component
-									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
-									if vgcomp == nil {
-										// create new one if needed
-										vgcomp = new(Knob)
-										vgin.BuildEnv.WireComponent(vgcomp)
-									}
-									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-									vgcomp.Model = c.Model
-									vgcomp.Spec = x
-									vgout.Components = append(vgout.Components, vgcomp)
-									vgn = &vugu.VGNode{Component: vgcomp}
-									vgparent.AppendChild(vgn)
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
 					}
 				}
@@ -479,23 +298,19 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-				vgparent.AppendChild(vgn)
 				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					for vgiterkeyt, line := range c.sums() {
-						var vgiterkey interface{} = vgiterkeyt
-						_ = vgiterkey
-						line := line
-						_ = line
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(line)
+					vgcompKey := vugu.MakeCompKey(0x94DD8F057DE6E6D2^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Sentences)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Sentences)
+						vgin.BuildEnv.WireComponent(vgcomp)
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.All = c.sums()
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
 					vgparent.AppendChild(vgn)
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}

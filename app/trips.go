@@ -18,9 +18,6 @@ type Trips struct{ view }
 
 func itoa(i int) string { return strconv.Itoa(i) }
 
-// legend names a row of lashings.
-func (c *Ride) legend(i int) string { return "Lashings " + itoa(i+1) }
-
 func (c *Trips) answer() string {
 	all, machines := c.Model.Trips()
 	if len(all) == 0 {
@@ -40,7 +37,7 @@ func (c *Trips) any() bool {
 
 func (c *Trips) briefing() string { return dossier.BriefingText(c.d().Transport) }
 
-func (c *Trips) briefed() model.RideField { return model.BriefedField }
+func (c *Trips) briefed() []model.RideField { return []model.RideField{model.BriefedField} }
 
 // mountRates draws the rates by haulier and crew.
 func (c *Trips) mountRates(element js.Value) {

@@ -83,27 +83,21 @@ func (c *Trips) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields knobs"}}}
-				vgparent.AppendChild(vgn)
 				{
-					vgparent := vgn
-					_ = vgparent
-					{
-						vgcompKey := vugu.MakeCompKey(0xBCF0863F77F2D3FD^vgin.CurrentPositionHash(), c.briefed())
-						// ask BuildEnv for prior instance of this specific component
-						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
-						if vgcomp == nil {
-							// create new one if needed
-							vgcomp = new(Knob)
-							vgin.BuildEnv.WireComponent(vgcomp)
-						}
-						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-						vgcomp.Model = c.Model
-						vgcomp.Spec = c.briefed()
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
-						vgparent.AppendChild(vgn)
+					vgcompKey := vugu.MakeCompKey(0x6155C7E50B9EC5CF^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knobs)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Knobs)
+						vgin.BuildEnv.WireComponent(vgcomp)
 					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.Model = c.Model
+					vgcomp.Specs = c.briefed()
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)

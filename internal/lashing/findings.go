@@ -40,9 +40,9 @@ func (m Machine) findings(r *Rule) []record.Finding {
 }
 
 var (
-	heights = limit{Range: assume.Limits("height of the centre of gravity", "m", 0.1, 4, "enter it in m above the deck; the maker knows it"), why: ""}
-	tracks  = limit{Range: assume.Limits("track", "m", 0.3, 4, "enter the distance of the outer wheels in m"), why: ""}
-	lengths = limit{Range: assume.Limits("length of the machine", "m", 0.5, 25, "enter the stowed length in m"), why: ""}
+	heights = limit{Range: assume.Range{Name: "height of the centre of gravity", Unit: "m", Least: 0.1, Most: 4, Hint: "enter it in m above the deck; the maker knows it"}, why: ""}
+	tracks  = limit{Range: assume.Range{Name: "track", Unit: "m", Least: 0.3, Most: 4, Hint: "enter the distance of the outer wheels in m"}, why: ""}
+	lengths = limit{Range: assume.Range{Name: "length of the machine", Unit: "m", Least: 0.5, Most: 25, Hint: "enter the stowed length in m"}, why: ""}
 )
 
 func (s Set) findings(r *Rule, at record.Path) []record.Finding {

@@ -9,7 +9,7 @@ type Pair struct {
 	Source    assume.Source
 }
 
-var en12195 = assume.From("EN 12195-1", "2010", "Annex B", assume.Restated)
+var en12195 = assume.Source{Document: "EN 12195-1", Edition: "2010", Clause: "Annex B", Status: assume.Restated}
 
 // Pairs lists what can be under the wheels, the most slippery first.
 var Pairs = []Pair{
@@ -34,7 +34,7 @@ var Edges = []struct {
 }
 
 // EdgeSource says how the friction of edges is known.
-var EdgeSource = assume.From("friction of webbing over edges, about 0.2 to 0.3", "", "", assume.Memory)
+var EdgeSource = assume.Source{Document: "friction of webbing over edges, about 0.2 to 0.3", Status: assume.Memory}
 
 // EdgeOf returns an edge by its ID; that of a painted rail where there is none.
 func EdgeOf(id string) Edge {

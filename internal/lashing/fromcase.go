@@ -33,8 +33,8 @@ func OverOf(c *record.Case) (o Over, device *Device, findings []record.Finding) 
 	}
 	o = Over{Low: device.Low, Usual: device.Usual, High: device.High, Straps: 1, AngleDeg: UsualAngle, Edge: EdgeOf(t.Edge), Route: OverRails}
 	if t.Route != "" {
-		if _, known := reach[Route(t.Route)]; known {
-			o.Route = Route(t.Route)
+		if r := Route(t.Route); r.known() {
+			o.Route = r
 		} else {
 			unknown("route", t.Route, "rails, floor, mount or none")
 		}

@@ -17,10 +17,10 @@ type Gear struct {
 }
 
 var (
-	bghm   = assume.From("BGHM-I 108, chains of grade 8", "", "", assume.Read)
-	cfr108 = assume.From("49 CFR", "", "393.108, working load limit taken as capacity", assume.Restated)
-	label  = assume.From("usual label, EN 12195-2", "", "", assume.Memory)
-	rope   = assume.From("EN 12195-4", "", "", assume.Memory)
+	bghm   = assume.Source{Document: "BGHM-I 108, chains of grade 8", Status: assume.Read}
+	cfr108 = assume.Source{Document: "49 CFR", Clause: "393.108, working load limit taken as capacity", Status: assume.Restated}
+	label  = assume.Source{Document: "usual label, EN 12195-2", Status: assume.Memory}
+	rope   = assume.Source{Document: "EN 12195-4", Status: assume.Memory}
 )
 
 // Gears lists the lashings with their published capacities.

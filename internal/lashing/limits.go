@@ -16,22 +16,22 @@ type limit struct {
 
 // What figures may be. The bounds without a source are choices of this program.
 var (
-	masses   = limit{assume.Limits("mass of the machine", "kg", 50, 60_000, "read the plate again: mass and unit"), ""}
-	mus      = limit{assume.Limits("friction coefficient", "", 0.01, MostFriction, "take the row of the table that fits, or have the friction measured"), "no row of the table of EN 12195-1:2010, Annex B (restated), lies above 0.6; 0.2 is the most on an unswept or frosty deck"}
-	overs    = limit{assume.Limits("angle of an over-top lashing to the deck", "degrees", 30, 90, "lash directly at the tie-down points instead"), "so flat a lashing hardly presses the machine down"}
-	directs  = limit{assume.Limits("angle of a direct lashing to the deck", "degrees", 0, 80, "lead it flatter, along the way it shall hold"), "so steep a lashing hardly holds sideways"}
-	bearings = limit{assume.Limits("angle of a lashing in plan to the way it shall hold", "degrees", 0, 80, "take a lashing that runs more along that way"), "across, it does not hold that way"}
-	tensions = limit{assume.Limits("tension of a lashing", "daN", 1, MostCapacity/2, "read the label: STF, in daN"), "half of the highest capacity in the tables of EN 12195-2 and -3, the most that pre-tension may be (restated)"}
-	capacity = limit{assume.Limits("lashing capacity", "daN", 50, MostCapacity, "read the tag: LC, in daN, straight pull"), "the highest in the table of BGHM-I 108 is 16000 daN, chain 16 mm"}
-	wlls     = limit{assume.Limits("working load limit", "lb", 100, 38_000, "read the tag: WLL, in lb"), "no row of 49 CFR 393.108 (from memory) lies above 38000 lb"}
-	counts   = limit{assume.Limits("number of lashings", "", 1, 40, "enter a whole number of lashings"), ""}
-	edgeMus  = limit{assume.Limits("friction of the edge", "", 0, 1, "enter a friction from 0 to 1, usually 0.2"), ""}
-	shares   = limit{assume.Limits("factor k", "", 1, 2, "2 where the strap pulls on both sides, 1 where on one"), ""}
-	factors  = limit{assume.Limits("safety factor", "", 1, 3, "leave it out for the rule's own"), "a factor below 1 would take the rule's own safety away"}
-	blocks   = limit{assume.Limits("blocking force", "daN", 0, 60_000, "enter what the front wall or the blocks are known to hold"), ""}
-	straps   = limit{assume.Limits("number of straps over the platform", "", 1, 12, "enter a whole number of straps"), ""}
-	flats    = limit{assume.Limits("angle of a strap over the platform to the deck", "degrees", 5, 90, "enter the angle between strap and deck"), ""}
-	overMost = limit{assume.Limits("tension of a strap over the platform", "daN", 1, 5000, "enter the tension in daN; a long-lever ratchet gives 500 to 1000"), ""}
+	masses   = limit{assume.Range{Name: "mass of the machine", Unit: "kg", Least: 50, Most: 60_000, Hint: "read the plate again: mass and unit"}, ""}
+	mus      = limit{assume.Range{Name: "friction coefficient", Unit: "", Least: 0.01, Most: MostFriction, Hint: "take the row of the table that fits, or have the friction measured"}, "no row of the table of EN 12195-1:2010, Annex B (restated), lies above 0.6; 0.2 is the most on an unswept or frosty deck"}
+	overs    = limit{assume.Range{Name: "angle of an over-top lashing to the deck", Unit: "degrees", Least: 30, Most: 90, Hint: "lash directly at the tie-down points instead"}, "so flat a lashing hardly presses the machine down"}
+	directs  = limit{assume.Range{Name: "angle of a direct lashing to the deck", Unit: "degrees", Least: 0, Most: 80, Hint: "lead it flatter, along the way it shall hold"}, "so steep a lashing hardly holds sideways"}
+	bearings = limit{assume.Range{Name: "angle of a lashing in plan to the way it shall hold", Unit: "degrees", Least: 0, Most: 80, Hint: "take a lashing that runs more along that way"}, "across, it does not hold that way"}
+	tensions = limit{assume.Range{Name: "tension of a lashing", Unit: "daN", Least: 1, Most: MostCapacity / 2, Hint: "read the label: STF, in daN"}, "half of the highest capacity in the tables of EN 12195-2 and -3, the most that pre-tension may be (restated)"}
+	capacity = limit{assume.Range{Name: "lashing capacity", Unit: "daN", Least: 50, Most: MostCapacity, Hint: "read the tag: LC, in daN, straight pull"}, "the highest in the table of BGHM-I 108 is 16000 daN, chain 16 mm"}
+	wlls     = limit{assume.Range{Name: "working load limit", Unit: "lb", Least: 100, Most: 38_000, Hint: "read the tag: WLL, in lb"}, "no row of 49 CFR 393.108 (from memory) lies above 38000 lb"}
+	counts   = limit{assume.Range{Name: "number of lashings", Unit: "", Least: 1, Most: 40, Hint: "enter a whole number of lashings"}, ""}
+	edgeMus  = limit{assume.Range{Name: "friction of the edge", Unit: "", Least: 0, Most: 1, Hint: "enter a friction from 0 to 1, usually 0.2"}, ""}
+	shares   = limit{assume.Range{Name: "factor k", Unit: "", Least: 1, Most: 2, Hint: "2 where the strap pulls on both sides, 1 where on one"}, ""}
+	factors  = limit{assume.Range{Name: "safety factor", Unit: "", Least: 1, Most: 3, Hint: "leave it out for the rule's own"}, "a factor below 1 would take the rule's own safety away"}
+	blocks   = limit{assume.Range{Name: "blocking force", Unit: "daN", Least: 0, Most: 60_000, Hint: "enter what the front wall or the blocks are known to hold"}, ""}
+	straps   = limit{assume.Range{Name: "number of straps over the platform", Unit: "", Least: 1, Most: 12, Hint: "enter a whole number of straps"}, ""}
+	flats    = limit{assume.Range{Name: "angle of a strap over the platform to the deck", Unit: "degrees", Least: 5, Most: 90, Hint: "enter the angle between strap and deck"}, ""}
+	overMost = limit{assume.Range{Name: "tension of a strap over the platform", Unit: "daN", Least: 1, Most: 5000, Hint: "enter the tension in daN; a long-lever ratchet gives 500 to 1000"}, ""}
 )
 
 // check returns a finding where a figure is beyond its limit; nil where it is not.

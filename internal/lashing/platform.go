@@ -2,6 +2,7 @@ package lashing
 
 import (
 	"math"
+	"slices"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
@@ -31,25 +32,36 @@ type Share struct {
 // Over rails or floor all of it does, but for a platform that rests on something
 // unseen. Over the mount none does where the cell lies between mount and
 // platform, all where it lies behind the mount.
-var reach = map[Route]Share{
-	OverRails: {0.9, 1, 1, assume.From("the strap's force goes through the platform", "", "", assume.Guess)},
-	OverFloor: {0.9, 1, 1, assume.From("the strap's force goes through the platform", "", "", assume.Guess)},
-	OverMount: {0, 0.1, 1, assume.From("depends on which side of the mount the cell is", "", "", assume.Guess)},
-	NotOver:   {0, 0, 0, assume.From("no strap, no force", "", "", assume.Computed)},
+var reach = []struct {
+	route Route
+	share Share
+}{
+	{OverRails, Share{0.9, 1, 1, assume.Source{Document: "the strap's force goes through the platform", Status: assume.Guess}}},
+	{OverFloor, Share{0.9, 1, 1, assume.Source{Document: "the strap's force goes through the platform", Status: assume.Guess}}},
+	{OverMount, Share{0, 0.1, 1, assume.Source{Document: "depends on which side of the mount the cell is", Status: assume.Guess}}},
+	{NotOver, Share{0, 0, 0, assume.Source{Document: "no strap, no force", Status: assume.Computed}}},
 }
+
+// known reports whether a route is one of the table.
+func (r Route) known() bool { return slices.Contains(Routes, r) }
 
 // past is the share of that pull which still reaches the cell where a block is
 // under the platform: little where it fits tightly, all where it has a gap.
-var past = Share{0.1, 0.4, 1, assume.From("a block under the platform carries part of the pull", "", "", assume.Guess)}
+var past = Share{0.1, 0.4, 1, assume.Source{Document: "a block under the platform carries part of the pull", Status: assume.Guess}}
 
 // Settled is the share of a strap's tension that is left on the road: none where
 // the machine settles, 0.7 where polyester relaxes by 30 %, all at best.
-var Settled = Share{0, 0.7, 1, assume.From("GDV handbook: an assumed 200 daN can fall to zero; supplier of webbing: relaxes up to 30 %", "", "", assume.Restated)}
+var Settled = Share{0, 0.7, 1, assume.Source{Document: "GDV handbook: an assumed 200 daN can fall to zero; supplier of webbing: relaxes up to 30 %", Status: assume.Restated}}
 
 // Shares returns the share of a strap's pull that goes through the load cell,
 // blocked with a block under the platform. An unknown route gives 0, 0, 0.
 func Shares(route Route, blocked bool) (low, usual, high float64) {
-	s := reach[route]
+	var s Share
+	for _, row := range reach {
+		if row.route == route {
+			s = row.share
+		}
+	}
 	if !blocked {
 		return s.Low, s.Usual, s.High
 	}

@@ -42,16 +42,16 @@ const (
 // Rules lists the rules to choose from.
 var Rules = []Rule{
 	{ID: EN, Words: "Europe: EN 12195-1:2010", Forward: 0.8, Rear: 0.5, Side: 0.5, Down: 1, Tip: 0.6, FsForward: 1.25, Fs: 1.1, FMu: 0.75,
-		Source: assume.From("EN 12195-1", "2010", "5", assume.Restated),
+		Source: assume.Source{Document: "EN 12195-1", Edition: "2010", Clause: "5", Status: assume.Restated},
 		Note:   "coefficients and factors as restated by the German insurers' handbook (GDV); the vertical one from memory"},
 	{ID: UK, Words: "United Kingdom: 100 % forward, 50 % to the side and rear", Forward: 1, Rear: 0.5, Side: 0.5, Down: 1, Tip: 0.6, FsForward: 1.25, Fs: 1.1, FMu: 0.75,
-		Source: assume.From("UK code of practice for loads on vehicles", "", "", assume.Restated),
+		Source: assume.Source{Document: "UK code of practice for loads on vehicles", Status: assume.Restated},
 		Note:   "worked out by the method of EN 12195-1:2010, which is a choice of this program"},
 	{ID: CFR, Words: "United States: 49 CFR 393", Forward: 0.435, Rear: 0.5, Side: 0.25, Down: 1, Tip: 0.5, FsForward: 1, Fs: 1, FMu: 0.75, ByWLL: true,
-		Source: assume.From("49 CFR", "", "393.102", assume.Read),
+		Source: assume.Source{Document: "49 CFR", Clause: "393.102", Status: assume.Read},
 		Note:   "0.435, 0.5 and 0.25 g against the working load limit; that friction counts, and with 0.75, is a choice of this program"},
 	{ID: Australian, Words: "Australia: performance levels", Forward: 0.8, Rear: 0.5, Side: 0.5, Down: 1, Tip: 0.5, FsForward: 1, Fs: 1, FMu: 0.75, Pretension: true,
-		Source: assume.From("Australian load restraint guide, performance levels", "", "", assume.Memory),
+		Source: assume.Source{Document: "Australian load restraint guide, performance levels", Status: assume.Memory},
 		Note:   "levels and pre-tensions from memory; that friction counts with 0.75 beside direct lashings is a choice of this program"},
 }
 

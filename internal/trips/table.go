@@ -2,7 +2,7 @@ package trips
 
 import (
 	"slices"
-	"strings"
+	"sort"
 	"time"
 )
 
@@ -30,11 +30,12 @@ func ByHaulier(all []Trip) []Group {
 		out[i].Rate = rateOf(r.Raised, r.Trips, r.Unread)
 		slices.Reverse(out[i].Peaks)
 	}
-	slices.SortStableFunc(out, func(a, b Group) int {
-		if d := b.Rate.Trips + b.Rate.Unread - a.Rate.Trips - a.Rate.Unread; d != 0 {
-			return d
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if d := a.Rate.Trips + a.Rate.Unread - b.Rate.Trips - b.Rate.Unread; d != 0 {
+			return d > 0
 		}
-		return strings.Compare(a.Haulier+"/"+a.Crew, b.Haulier+"/"+b.Crew)
+		return a.Haulier+"/"+a.Crew < b.Haulier+"/"+b.Crew
 	})
 	return out
 }

@@ -5,7 +5,7 @@
 package trips
 
 import (
-	"slices"
+	"sort"
 	"strings"
 	"time"
 
@@ -41,7 +41,7 @@ func Of(h record.History) []Trip {
 		}
 		out = append(out, of(h, *u))
 	}
-	slices.SortStableFunc(out, func(a, b Trip) int { return a.From.Compare(b.From) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].From.Before(out[j].From) })
 	return out
 }
 
