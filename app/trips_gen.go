@@ -110,11 +110,6 @@ func (c *Trips) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
-		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("The card for the crew"))
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
-		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-actions"}}}
 		vgparent.AppendChild(vgn)
 		{
@@ -130,7 +125,7 @@ func (c *Trips) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			{
 				vgparent := vgn
 				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Make the card"}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Make the card for the crew"}
 				vgparent.AppendChild(vgn)
 			}
 		}
