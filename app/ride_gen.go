@@ -109,7 +109,7 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("From the weakest pull over the roughest edge to the strongest over the smoothest; the mark takes the usual ones."))
+			vgn.SetInnerHTML(vugu.HTML("Tightened by hand as far as it goes: from the weakest pull over the roughest edge to the strongest over the smoothest, with a mark at the usual. One left slack gives less."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
 			{

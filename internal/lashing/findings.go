@@ -36,7 +36,7 @@ func (m Machine) findings(r *Rule) []record.Finding {
 	for i, s := range m.Sets {
 		out = append(out, s.findings(r, at.At("lashings").At(i+1))...)
 	}
-	return append(out, m.practice(r, at)...)
+	return append(out, m.practice(at)...)
 }
 
 var (
@@ -80,7 +80,7 @@ func (s Set) findings(r *Rule, at record.Path) []record.Finding {
 }
 
 // practice says what practice asks for beside the sums.
-func (m Machine) practice(r *Rule, at record.Path) []record.Finding {
+func (m Machine) practice(at record.Path) []record.Finding {
 	var out []record.Finding
 	number, odd := 0, false
 	for _, s := range m.Sets {
@@ -99,8 +99,8 @@ func (m Machine) practice(r *Rule, at record.Path) []record.Finding {
 	if m.Lowered == nil || !*m.Lowered {
 		f := caution(at.At("lowered"), "not-lowered", "it is not said that boom, jib and platform are lowered and secured", "accessory equipment lowered and secured (49 CFR 393.130; the maker's manual)",
 			"the sums hold for a stowed machine only", "lower and secure them, then say so")
-		if r.ID == CFR && m.Lowered != nil {
-			f.Severity = record.Blocking
+		if m.Lowered != nil {
+			f.Severity, f.Message, f.Effect = record.Blocking, "boom, jib and platform are not lowered and secured", "nothing is worked out"
 		}
 		out = append(out, f)
 	}

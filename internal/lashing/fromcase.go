@@ -41,20 +41,26 @@ func OverOf(c *record.Case) (o Over, device *Device, findings []record.Finding) 
 	}
 	if t.Angle != nil {
 		if f := flats.check(*t.Angle, at.At("angle_deg")); f != nil {
-			findings = append(findings, *f)
+			findings = append(findings, instead(*f))
 		} else {
 			o.AngleDeg = *t.Angle
 		}
 	}
 	if t.Straps != nil {
 		if f := straps.check(float64(*t.Straps), at.At("straps")); f != nil {
-			findings = append(findings, *f)
+			findings = append(findings, instead(*f))
 		} else {
 			o.Straps = *t.Straps
 		}
 	}
 	o.Blocked = t.Blocked != nil && *t.Blocked
 	return o, device, findings
+}
+
+// instead turns a refused figure into a doubt: the usual one stands in for it.
+func instead(f record.Finding) record.Finding {
+	f.Severity, f.Effect = record.Doubt, "the usual value is taken instead"
+	return f
 }
 
 // MachineOf returns the machine on its vehicle as a case names it.

@@ -59,6 +59,7 @@ func (m Margin) Holds() bool { return m.Held >= m.Needed-1e-9 }
 // Check is the whole answer of a rule for a machine.
 type Check struct {
 	Rule      *Rule
+	Lowered   bool     // boom, jib and platform are said to be lowered and secured
 	Margins   []Margin // in the order of [Directions]; nil where nothing was worked out
 	Tip       *Tip     // nil where height and track are not known
 	Aggregate *Aggregate
@@ -89,7 +90,7 @@ func (t Tip) Holds() bool { return t.Held >= t.Needed-1e-9 }
 // the rule's share of the friction counts, under over-top ones as well: mixing
 // them is a choice of this program on the cautious side.
 func (m Machine) Check() Check {
-	c := Check{Rule: RuleOf(m.Rule)}
+	c := Check{Rule: RuleOf(m.Rule), Lowered: m.Lowered != nil && *m.Lowered}
 	if c.Rule == nil {
 		c.Rule = &Rules[0]
 	}

@@ -49,10 +49,10 @@ var Rules = []Rule{
 		Note:   "worked out by the method of EN 12195-1:2010, which is a choice of this program"},
 	{ID: CFR, Words: "United States: 49 CFR 393", Forward: 0.435, Rear: 0.5, Side: 0.25, Down: 1, Tip: 0.5, FsForward: 1, Fs: 1, FMu: 0.75, ByWLL: true,
 		Source: assume.Source{Document: "49 CFR", Clause: "393.102", Status: assume.Read},
-		Note:   "0.435, 0.5 and 0.25 g against the working load limit; that friction counts, and with 0.75, is a choice of this program"},
+		Note:   "0.435, 0.5 and 0.25 g against the working load limit; that friction counts, and with 0.75, and tipping with 0.5 g are choices of this program; 0.8, 0.5 and 0.5 g against the breaking strength are not checked"},
 	{ID: Australian, Words: "Australia: performance levels", Forward: 0.8, Rear: 0.5, Side: 0.5, Down: 1, Tip: 0.5, FsForward: 1, Fs: 1, FMu: 0.75, Pretension: true,
 		Source: assume.Source{Document: "Australian load restraint guide, performance levels", Status: assume.Memory},
-		Note:   "levels and pre-tensions from memory; that friction counts with 0.75 beside direct lashings is a choice of this program"},
+		Note:   "levels and pre-tensions from memory; that friction counts with 0.75 beside direct lashings, and tipping with 0.5 g, are choices of this program"},
 }
 
 // RuleOf returns a rule by its ID; nil where there is none.
