@@ -38,36 +38,38 @@ func (r Rate) Apart(s Rate) bool { return r.Low > s.High || s.Low > r.High }
 func Poisson(k int) (low, high float64) {
 	k = min(max(k, 0), 1000)
 	const tail = 0.025
-	top := float64(k) + 10*math.Sqrt(float64(k)+1) + 10
 	if k > 0 {
-		low = where(top, func(mean float64) bool { return 1-atMost(k-1, mean) < tail })
+		low = meanAt(k-1, 1-tail, -1.96)
 	}
-	return low, where(top, func(mean float64) bool { return atMost(k, mean) > tail })
+	return low, meanAt(k, tail, 1.96)
 }
 
-// where returns the mean from 0 to top at which is turns from true to false.
-func where(top float64, is func(mean float64) bool) float64 {
-	from, to := 0.0, top
-	for range 60 {
-		if middle := (from + to) / 2; is(middle) {
-			from = middle
-		} else {
-			to = middle
+// meanAt returns the mean at which a Poisson variable is k or less with
+// probability p: Newton's steps from the cube-root approximation of Wilson and
+// Hilferty (1931, from memory), z being the normal deviate that goes with p.
+func meanAt(k int, p, z float64) float64 {
+	n := float64(k + 1)
+	mean := n * math.Pow(1-1/(9*n)+z/(3*math.Sqrt(n)), 3)
+	for range 20 {
+		sum, last := atMost(k, mean)
+		step := (sum - p) / last // the slope is the last term, falling
+		mean = math.Max(mean+step, mean/4)
+		if math.Abs(step) < 1e-12*mean {
+			break
 		}
 	}
-	return (from + to) / 2
+	return mean
 }
 
-// atMost returns the probability that a Poisson variable is k or less.
-func atMost(k int, mean float64) float64 {
-	if mean <= 0 {
-		return 1
-	}
-	sum, log := 0.0, -mean
+// atMost returns the probability that a Poisson variable is k or less, and that
+// it is k.
+func atMost(k int, mean float64) (sum, last float64) {
+	log := -mean
 	for i := 0; ; {
-		sum += math.Exp(log)
+		last = math.Exp(log)
+		sum += last
 		if i++; i > k {
-			return math.Min(sum, 1)
+			return math.Min(sum, 1), last
 		}
 		log += math.Log(mean / float64(i))
 	}
