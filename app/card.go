@@ -22,6 +22,14 @@ func (c *Card) class(s card.Section) string {
 	return "card-part"
 }
 
+// sheet sets a long page in smaller type, so that it stays one page.
+func (c *Card) sheet() string {
+	if c.page.Rows(72) > 34 {
+		return "card-sheet dense"
+	}
+	return "card-sheet"
+}
+
 func (c *Card) language() model.RideField { return model.LanguageField }
 
 func (c *Card) lang() string { return string(c.page.Lang) }

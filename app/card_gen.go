@@ -107,8 +107,9 @@ func (c *Card) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "article", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "card-sheet"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "article", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
+		vgn.AddAttrInterface("class", c.sheet())
 		vgn.AddAttrInterface("lang", c.lang())
 		{
 			vgparent := vgn

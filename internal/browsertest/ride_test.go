@@ -138,12 +138,22 @@ func TestCardPrintsOnOnePage(t *testing.T) {
 	p.WaitFor("#add-lashing")
 	p.Click("#add-lashing")
 	p.WaitFor("#ride-gear-2")
-	for range 3 {
-		p.Click("#add-lashing")
-		p.Settle()
+	for _, rows := range []int{2, 5, 12} { // twelve are the most there can be
+		for p.Count("#holding fieldset") < rows {
+			press(p, "#add-lashing")
+			p.Settle()
+		}
+		press(p, "#show-card")
+		p.WaitFor("#card")
+		onOnePage(t, p)
+		press(p, "#leave-card")
+		p.WaitFor("#sheet")
 	}
-	p.Click("#show-card")
-	p.WaitFor("#card")
+}
+
+// onOnePage prints the card that is shown in every language on either paper.
+func onOnePage(t *testing.T, p *Page) {
+	t.Helper()
 	for lang, never := range map[string]string{"en": "Never ratchet over the platform", "de": "Nie über Plattform", "fr": "Ne jamais sangler", "es": "Nunca pasar cintas"} {
 		set(p, "#ride-language", lang)
 		p.WaitText("#card", never)
@@ -155,25 +165,24 @@ func TestCardPrintsOnOnePage(t *testing.T) {
 			if len(texts) != 1 || !sameSize(size, paper.size) {
 				t.Errorf("%s, %s: got %d pages of %s, want one of %s", lang, paper.Name, len(texts), size, paper.size)
 			}
-			printed := squeeze(strings.Join(texts, ""))
+			bare := func(text string) string { return strings.ReplaceAll(squeeze(text), "-", "") } // a hyphen at the end of a line is not read back
+			printed := bare(strings.Join(texts, ""))
 			want := Eval[[]string](p, `[...document.querySelectorAll(".card-sheet h1, .card-sheet h2, .card-sheet li, .card-foot")].map((e) => e.textContent)`)
 			if len(want) < 20 {
 				t.Fatalf("got %d things to look for, want 20", len(want))
 			}
 			for _, words := range want {
-				if !strings.Contains(printed, squeeze(words)) {
+				if !strings.Contains(printed, bare(words)) {
 					t.Errorf("%s, %s: got no %q on paper", lang, paper.Name, words)
 				}
 			}
 			for _, words := range []string{"Save as a picture", "Back to the sheet", "Language of the card"} {
-				if strings.Contains(printed, squeeze(words)) {
+				if strings.Contains(printed, bare(words)) {
 					t.Errorf("%s, %s: got %q on paper, want no words of what can only be pressed", lang, paper.Name, words)
 				}
 			}
 		}
 	}
-	p.Click("#leave-card")
-	p.WaitFor("#sheet")
 }
 
 // The card is saved as a picture that was made on the device and stands by itself.

@@ -150,6 +150,16 @@ func (f Facts) trips(say sayer) []string {
 	return out
 }
 
+// Rows estimates how many rows of print the lines take, so many characters wide.
+func (c Card) Rows(wide int) (rows int) {
+	for _, s := range c.Sections {
+		for _, line := range s.Lines {
+			rows += 1 + len([]rune(line))/wide
+		}
+	}
+	return rows
+}
+
 // Text writes the page as plain text.
 func (c Card) Text() string {
 	var b strings.Builder
