@@ -60,6 +60,16 @@ var states = []state{
 		p.Type("#ride-friction", "0.9")
 		p.Type("#ride-friction", "0.2")
 	}, true},
+	{"ride-not-held", func(p *Page) { // a scissor lift, on two thin straps
+		example(1)(p)
+		p.Click("#holding > summary")
+		p.WaitFor("#add-lashing")
+		p.Click("#add-lashing")
+		p.WaitFor("#ride-gear-2")
+		p.Choose("#ride-gear-1", "web-25")
+		p.Choose("#ride-gear-2", "web-25")
+		p.Choose("#ride-route", "mount")
+	}, false},
 	{"card", func(p *Page) {
 		p.Files("#file", "../../testdata/lash/held-en.case.json")
 		p.WaitFor("#sheet")

@@ -49,14 +49,16 @@ func Loads(id, label, unit string, rows []Range, marks []Mark, width float64) st
 }
 
 // names writes the words of marks below the axis, each in a row of its own: the
-// highest load in the uppermost, so that no leader crosses words.
+// highest load in the uppermost, so that few leaders cross words.
 func (c *canvas) names(marks []Mark, x func(float64) float64, y, width float64) {
 	order := slices.Clone(marks)
 	sort.SliceStable(order, func(i, j int) bool { return order[i].At > order[j].At })
+	for i, m := range order { // before all words, whose halo covers them
+		c.line("leader", x(m.At), y-20, x(m.At), y+float64(i)*rowHeight+8)
+	}
 	for i, m := range order {
 		row := y + float64(i)*rowHeight
 		at := x(m.At)
-		c.line("leader", at, y-20, at, row+8)
 		switch w := textWidth(m.Words); {
 		case at+8+w <= width:
 			c.text("mark", left, at+6, row+12, m.Words)
