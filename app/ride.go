@@ -1,6 +1,8 @@
 package app
 
 import (
+	"slices"
+
 	"ratchetmark/app/model"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/lashing"
@@ -34,7 +36,9 @@ func (c *Ride) severity(s record.Severity) string { return severityWords[s] }
 
 func (c *Ride) lashings() []string { return dossier.LashingLines(c.d()) }
 
-func (c *Ride) sums() []string { return dossier.SumLines(c.t()) }
+func (c *Ride) sums() []string {
+	return slices.Concat(dossier.StrapSources(c.t()), dossier.SumLines(c.t()))
+}
 
 // notCovered says which rule was applied and what it does not cover.
 func (c *Ride) notCovered() string {

@@ -35,7 +35,16 @@ func (c *Trips) any() bool {
 	return len(all) > 0
 }
 
-func (c *Trips) briefing() string { return dossier.BriefingText(c.d().Transport) }
+// briefing compares the trips of all machines before and after the briefing.
+func (c *Trips) briefing() string {
+	b := c.d().Transport.Trips.Briefing
+	if b == nil {
+		return ""
+	}
+	all, _ := c.Model.Trips()
+	before, after := trips.Around(all, b.On.Time)
+	return dossier.BriefingWords(b.On, before, after)
+}
 
 func (c *Trips) briefed() []model.RideField { return []model.RideField{model.BriefedField} }
 

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // Plan is a machine on its vehicle seen from above, its front to the left, with
@@ -98,8 +99,12 @@ func (c *canvas) margin(m PlanMargin, x, y, dx, dy, reach float64) {
 		if dx > 0 {
 			at, anchored = x+reach, right
 		}
+		figure, rest, _ := strings.Cut(figure, ", ")
 		c.text("row-words", anchored, at, y-thick/2-24, m.Words)
 		c.text("row-figures", anchored, at, y-thick/2-9, figure)
+		if rest != "" {
+			c.text("row-figures", anchored, at, y+thick/2+19, rest)
+		}
 		return
 	}
 	up := y + dy*reach/2 + 4

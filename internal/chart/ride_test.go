@@ -106,12 +106,15 @@ func TestLoads(t *testing.T) {
 func TestPlan(t *testing.T) {
 	for _, width := range widths {
 		svg := chart.DrawPlan("p", plan(), width)
+		short := plan()
+		short.Margins[0].Percent = 80.9
+		svg2 := chart.DrawPlan("p", short, width)
 		elements := picture(t, "plan", svg)
 		if count(elements, "held") != 2 || count(elements, "t-hollow") != 1 || count(elements, "needed") != 3 || count(elements, "strap") != 7 {
 			t.Errorf("got %d held, %d hollow, %d lines, %d lashings, want 2, 1, 3 and 7", count(elements, "held"), count(elements, "t-hollow"), count(elements, "needed"), count(elements, "strap"))
 		}
-		for _, want := range []string{">148 %<", ">237 %<", ">99 %, not held<", ">not worked out<", ">front<"} {
-			if !strings.Contains(svg, want) {
+		for _, want := range []string{">148 %<", ">237 %<", ">99 %, not held<", ">80 %<", ">not held<", ">not worked out<", ">front<"} {
+			if !strings.Contains(svg+svg2, want) {
 				t.Errorf("got no %q in %s", want, svg)
 			}
 		}

@@ -71,11 +71,34 @@ func SumLines(t *Transport) []string {
 	return out
 }
 
-// pairs writes the table of friction with its source.
+// pairs writes the table of friction with its sources.
 func pairs() string {
-	text := ""
+	var out []string
 	for _, p := range lashing.Pairs {
-		text += fmt.Sprintf("%s %s, ", Plain(p.Mu), p.Words)
+		out = append(out, fmt.Sprintf("%s %s", Plain(p.Mu), p.Words))
 	}
-	return text + fmt.Sprintf("by %s (%s)", lashing.Pairs[0].Source, lashing.Pairs[0].Source.Status)
+	first := lashing.Pairs[0].Source
+	return list(out, "and") + fmt.Sprintf(", but for the example by %s (%s)", first, first.Status)
+}
+
+// StrapSources says what the load on the cell rests on, with its sources.
+func StrapSources(t *Transport) []string {
+	if t.Over.Route == lashing.NotOver {
+		return nil
+	}
+	between := func(low, usual, high float64) string {
+		return fmt.Sprintf("%s (%s to %s)", Plain(usual), Plain(low), Plain(high))
+	}
+	share := lashing.RouteShare(t.Over.Route)
+	out := []string{
+		"Pull down of a strap: tension x sin a x (1 + exp(-2 a mu)), a its angle to the deck and mu the friction of the edge (computed from the loss over an edge that the GDV handbook gives, read).",
+		fmt.Sprintf("Tension: %s daN; %s (%s).", between(t.Over.Low, t.Over.Usual, t.Over.High), t.Device.Source, t.Device.Source.Status),
+		fmt.Sprintf("Friction of the edge: %s; %s (%s; the interval is an assumption).", between(t.Over.Edge.Low, t.Over.Edge.Usual, t.Over.Edge.High), lashing.EdgeSource, lashing.EdgeSource.Status),
+		fmt.Sprintf("Share through the cell: %s; %s (%s).", between(share.Low, share.Usual, share.High), share.Source, share.Source.Status),
+	}
+	if t.Over.Blocked {
+		out = append(out, fmt.Sprintf("Share left by a block: %s; %s (%s).", between(lashing.Past.Low, lashing.Past.Usual, lashing.Past.High), lashing.Past.Source, lashing.Past.Source.Status))
+	}
+	s := lashing.Settled
+	return append(out, fmt.Sprintf("Left after settling: %s of it; %s (%s).", between(s.Low, s.Usual, s.High), s.Source, s.Source.Status))
 }

@@ -2,12 +2,15 @@ package dossier
 
 import (
 	"fmt"
-	"strings"
+	"slices"
+
+	"ratchetmark/internal/record"
+	"ratchetmark/internal/trips"
 )
 
 // ride prints how the machine should ride.
 func (p *printer) ride(d *Dossier) {
-	for _, line := range append(RideLines(d), LashingLines(d)...) {
+	for _, line := range slices.Concat(RideLines(d), StrapSources(d.Transport), LashingLines(d)) {
 		p.wrap("  ", "  ", line)
 	}
 	if d.Transport.Held != nil {
@@ -72,5 +75,10 @@ func BriefingText(t *Transport) string {
 	if b == nil {
 		return ""
 	}
-	return fmt.Sprintf("Before the briefing of %s: %s. From then on: %s. %s.", day(b.On.Time), strings.TrimSuffix(b.Before.Words(), "."), b.After.Words(), capital(b.Words))
+	return BriefingWords(b.On, b.Before, b.After)
+}
+
+// BriefingWords compares rates before a day and from it on.
+func BriefingWords(on record.Date, before, after trips.Rate) string {
+	return fmt.Sprintf("Before the briefing of %s: %s. From then on: %s. %s.", day(on.Time), before.Words(), after.Words(), capital(trips.Compared(before, after)))
 }

@@ -11,11 +11,13 @@ type Pair struct {
 
 var en12195 = assume.Source{Document: "EN 12195-1", Edition: "2010", Clause: "Annex B", Status: assume.Restated}
 
-// Pairs lists what can be under the wheels, the most slippery first.
+// Pairs lists what can be under the wheels, the most slippery first. The table of
+// the standard has sawn wood, not wheels: that its values are taken is said.
 var Pairs = []Pair{
 	{"frost", "deck not swept, wet with oil, ice or frost", 0.20, en12195},
-	{"steel", "sawn wood or wheels on steel", 0.30, en12195},
-	{"plywood", "sawn wood or wheels on plywood, swept", 0.45, en12195},
+	{"steel", "bare steel deck (as sawn wood on steel)", 0.30, en12195},
+	{"plywood", "plywood deck, swept (as sawn wood on plywood)", 0.45, en12195},
+	{"tyres", "tyres on a low-loader, assumed in an example of the GDV handbook", 0.50, assume.Source{Document: "GDV handbook", Clause: "4.1.6", Status: assume.Read}},
 	{"rubber", "rubber mats under all wheels, swept", 0.60, en12195},
 }
 

@@ -45,27 +45,33 @@ var reach = []struct {
 // known reports whether a route is one of the table.
 func (r Route) known() bool { return slices.Contains(Routes, r) }
 
-// past is the share of that pull which still reaches the cell where a block is
+// Past is the share of that pull which still reaches the cell where a block is
 // under the platform: little where it fits tightly, all where it has a gap.
-var past = Share{0.1, 0.4, 1, assume.Source{Document: "a block under the platform carries part of the pull", Status: assume.Guess}}
+var Past = Share{0.1, 0.4, 1, assume.Source{Document: "a block under the platform carries part of the pull", Status: assume.Guess}}
 
 // Settled is the share of a strap's tension that is left on the road: none where
 // the machine settles, 0.7 where polyester relaxes by 30 %, all at best.
 var Settled = Share{0, 0.7, 1, assume.Source{Document: "GDV handbook: an assumed 200 daN can fall to zero; supplier of webbing: relaxes up to 30 %", Status: assume.Restated}}
 
+// RouteShare returns the share of a strap's pull that goes through the load cell
+// by a route without a block; nothing for one that is not known.
+func RouteShare(route Route) Share {
+	for _, row := range reach {
+		if row.route == route {
+			return row.share
+		}
+	}
+	return Share{}
+}
+
 // Shares returns the share of a strap's pull that goes through the load cell,
 // blocked with a block under the platform. An unknown route gives 0, 0, 0.
 func Shares(route Route, blocked bool) (low, usual, high float64) {
-	var s Share
-	for _, row := range reach {
-		if row.route == route {
-			s = row.share
-		}
-	}
+	s := RouteShare(route)
 	if !blocked {
 		return s.Low, s.Usual, s.High
 	}
-	return s.Low * past.Low, s.Usual * past.Usual, s.High * past.High
+	return s.Low * Past.Low, s.Usual * Past.Usual, s.High * Past.High
 }
 
 // Apparent returns the load that the cell reads when so many straps, each
