@@ -67,7 +67,7 @@ func page(t *testing.T, m *model.Model) string {
 
 // Every file of the test data can be shown, whatever is wrong with it.
 func TestEveryFileCanBeShown(t *testing.T) {
-	for _, folder := range []string{"demo", "delimited", "bad", "carry", "structure"} {
+	for _, folder := range []string{"demo", "delimited", "bad", "carry", "structure", "lash"} {
 		entries, err := os.ReadDir("../testdata/" + folder)
 		if err != nil {
 			t.Fatal(err)

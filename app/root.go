@@ -16,6 +16,10 @@ func (c *Root) atStart() bool  { return c.Model.Page == model.Start }
 func (c *Root) atTyping() bool { return c.Model.Page == model.Typing }
 func (c *Root) atSheet() bool  { return c.Model.Page == model.Sheet }
 
+func (c *Root) atCard() bool {
+	return c.Model.Page == model.CardPage && c.Model.Case() != nil
+}
+
 func (c *Root) atPointed() bool {
 	return c.Model.Page == model.Pointed && c.Model.Pointing != nil
 }

@@ -28,11 +28,13 @@ var arrows = map[string][]string{
 	"vibration": nil,
 	"fatigue":   {"record", "assume", "endurance", "vibration"},
 	"lashing":   {"record", "assume"},
+	"trips":     {"record"},
+	"card":      nil,
 	"cause":     {"record", "assume", "bodymass", "lashing"},
 	"simulate":  {"record", "bodymass"}, // not cause: it is what cause is scored against
 	"score":     nil,
 	"calibrate": {"record", "assume", "cause", "score", "simulate"},
-	"dossier":   {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "endurance", "cause"},
+	"dossier":   {"record", "assume", "batch", "bodymass", "capacity", "fatigue", "endurance", "cause", "lashing", "trips"},
 }
 
 // never are packages that no domain package may reach, not through another of

@@ -22,7 +22,8 @@ const (
 	Start Page = iota
 	Typing
 	Sheet
-	Pointed // where a person points out what a file leaves open
+	Pointed  // where a person points out what a file leaves open
+	CardPage // what a transport crew reads at the truck
 )
 
 // Model is the state of the app.
@@ -60,6 +61,7 @@ type Opened struct {
 	Refused map[assume.ID]Refused
 
 	ToldRefused map[string]Refused // by the id of a [Told]
+	rideRefused map[RideField]Refused
 
 	key   string   // of its entry on the device; empty until it is kept
 	past  finished // what was done to the form that it came from
@@ -280,7 +282,7 @@ func (o *Opened) assess() {
 
 var changedByHand = record.Finding{
 	Code: "changed-by-hand", Severity: record.Note, Where: "the whole record",
-	Message: "readings, rules or assumptions were changed by hand after the file was read", Expected: "the file as it was read, with the usual rules and assumptions",
+	Message: "readings, rules, assumptions or how it rides were changed by hand after the file was read", Expected: "the file as it was read, with the usual rules and assumptions",
 	Effect: "the file named below does not give this result; the saved case does", Hint: "save the case and hand that over",
 }
 

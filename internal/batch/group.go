@@ -105,6 +105,9 @@ func (g *Grouped) join(r Record, source Source) {
 	if g.Case.Structure == nil {
 		g.Case.Structure = r.Case.Structure
 	}
+	if g.Case.Transport == nil {
+		g.Case.Transport = r.Case.Transport
+	}
 }
 
 // move takes over the origins of a reading that got another number.

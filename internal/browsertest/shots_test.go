@@ -70,6 +70,29 @@ var states = []state{
 		p.Click("#planner > summary")
 		p.Click("#unit")
 	}, false},
+	{"ride", func(p *Page) {
+		p.Files("#file", "../../testdata/lash/held-en.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#holding > summary")
+		p.Type("#ride-friction", "0.9")
+		p.Type("#ride-friction", "0.2")
+	}, true},
+	{"ride-not-held", func(p *Page) { // a scissor lift, on two thin straps
+		example(1)(p)
+		p.Click("#holding > summary")
+		p.WaitFor("#add-lashing")
+		p.Click("#add-lashing")
+		p.WaitFor("#ride-gear-2")
+		p.Choose("#ride-gear-1", "web-25")
+		p.Choose("#ride-gear-2", "web-25")
+		p.Choose("#ride-route", "mount")
+	}, false},
+	{"card", func(p *Page) {
+		p.Files("#file", "../../testdata/lash/held-en.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#show-card")
+		p.WaitFor("#card")
+	}, true},
 	{"fault", func(p *Page) {
 		example(3)(p)
 		p.Do(`(() => { const real = URL.createObjectURL; URL.createObjectURL = () => { URL.createObjectURL = real; throw new Error("a fault made for the picture") } })()`)

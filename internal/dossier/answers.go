@@ -15,6 +15,7 @@ type Answers struct {
 	Carry    string `json:"carry"`
 	Over     string `json:"over"`
 	Cost     string `json:"cost"`
+	Ride     string `json:"ride"`
 	Handover string `json:"handover"`
 }
 
@@ -25,6 +26,7 @@ func answers(d *Dossier) Answers {
 		Carry:    carry(d),
 		Over:     over(d),
 		Cost:     cost(d),
+		Ride:     ride(d),
 		Handover: handover(d),
 	}
 }

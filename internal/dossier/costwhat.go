@@ -102,7 +102,7 @@ func roadPart(d *Dossier) CostPart {
 	r := d.Exposure.Road
 	p := CostPart{ID: "road", Title: "On the road: an index of vibration", Unit: "%"}
 	index := closedBelow(r.Index, mostIndex)
-	p.Answer = fmt.Sprintf("%s, %s in transit: an index of about %s of the design cycle budget, beside %s by work.", trips(r.Trips), H(r.Hours), Percent(*r.Index.Estimate), orLow(d.Exposure.Relative))
+	p.Answer = fmt.Sprintf("%s, %s in transit: an index of about %s of the design cycle budget, beside %s by work.", tripCount(r.Trips), H(r.Hours), Percent(*r.Index.Estimate), orLow(d.Exposure.Relative))
 	p.Ranges = []CostRange{percentRange("vibration on the road, an index", index), percentRange("work, as above", d.Exposure.Relative)}
 	if index.High == nil {
 		p.Ranges[0].Figures = fmt.Sprintf("%s to more than %s, about %s", Percent(index.Low), Percent(mostIndex), Percent(*index.Estimate))
@@ -136,7 +136,7 @@ func orLow(b record.Bounds) string {
 	return Percent(*b.Estimate)
 }
 
-func trips(n int) string {
+func tripCount(n int) string {
 	if n == 1 {
 		return "One trip"
 	}

@@ -33,6 +33,7 @@ type Dossier struct {
 	Exceedances []Exceedance        `json:"exceedances"`
 	Exposure    *Exposure           `json:"exposure"`      // nil without a rated load or hours
 	Static      *fatigue.Static     `json:"static_demand"` // nil without a peak over the rated load
+	Transport   *Transport          `json:"transport"`
 	Assumptions []assume.Assumption `json:"assumptions"`
 	Cautions    []string            `json:"cautions"`
 
@@ -67,6 +68,7 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 		d.conclude(set, others)
 	}
 	d.openBounds()
+	d.Transport = transport(&d, c)
 	d.Cautions = cautions(&d)
 	d.Answers = answers(&d)
 	return d

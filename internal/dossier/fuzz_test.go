@@ -14,6 +14,7 @@ import (
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/intake"
+	"ratchetmark/internal/lashing"
 	"ratchetmark/internal/record"
 )
 
@@ -62,6 +63,7 @@ func FuzzAssess(f *testing.F) {
 // sound checks what holds for every dossier.
 func sound(t *testing.T, d *dossier.Dossier) {
 	t.Helper()
+	rides(t, d.Transport)
 	ordered := func(what string, low float64, estimate, high *float64) {
 		if estimate != nil && (*estimate < low || high != nil && *estimate > *high) || high != nil && *high < low || low < 0 {
 			t.Fatalf("%s: got %v, %v, %v, want them in order", what, low, estimate, high)
@@ -141,4 +143,21 @@ func everyBounds(e *dossier.Exposure) map[string]record.Bounds {
 		out["road"], out["against work"] = e.Road.Index, e.Road.Against
 	}
 	return out
+}
+
+// rides checks what holds of how every machine rides.
+func rides(t *testing.T, r *dossier.Transport) {
+	t.Helper()
+	for _, x := range []lashing.Reading{r.Strap.Apparent, r.Strap.Settled} {
+		if !(0 <= x.Low && x.Low <= x.Estimate && x.Estimate <= x.High && x.High < 1e9) {
+			t.Fatalf("got a load on the cell of %v, want it in order", x)
+		}
+	}
+	if h := r.Held; h != nil && h.OK && (len(h.Margins) != 3 || record.Blocks(r.Check.Findings)) {
+		t.Fatalf("got held with %+v, want nothing called held that was not worked out", h)
+	}
+	total := r.Trips.Total
+	if total.Trips+total.Unread != len(r.Trips.List) || total.Raised > total.Trips || !(0 <= total.Low && total.Low <= total.High && total.High <= 1) {
+		t.Fatalf("got %+v of %d trips, want them add up", total, len(r.Trips.List))
+	}
 }

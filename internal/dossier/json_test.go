@@ -36,7 +36,7 @@ var (
 		"machine.region", "machine.senses_only_raising", "machine.zones", "machine.zones[].name", "machine.zones[].rated_load_kg", "machine.zones[].persons",
 	}
 	added = []string{
-		"note", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.handover",
+		"note", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.ride", "answers.handover",
 		"findings[].expected", "findings[].effect", "findings[].hint", "findings[].file", "findings[].line", "findings[].column",
 		"capacity.spare_kg", "capacity.persons_within", "capacity.load_sensing_from_kg", "capacity.load_sensing_to_kg", "capacity.peak_kg", "capacity.counted_h",
 		"capacity.mean_load_kg", "capacity.mean_load_kg.low", "capacity.mean_load_kg.estimate", "capacity.mean_load_kg.high",
@@ -70,8 +70,32 @@ var (
 		"capacity.asked_findings", "capacity.asked_findings[].code", "capacity.asked_findings[].severity", "capacity.asked_findings[].where", "capacity.asked_findings[].message",
 		"capacity.asked_findings[].expected", "capacity.asked_findings[].effect", "capacity.asked_findings[].hint",
 		"assumptions[].stated",
+		"transport", "transport.strap", "transport.strap.device", "transport.strap.route", "transport.strap.straps", "transport.strap.angle_deg", "transport.strap.blocked",
+		"transport.strap.source", "transport.strap.status", "transport.strap.apparent_kg", "transport.strap.apparent_kg.low", "transport.strap.apparent_kg.estimate", "transport.strap.apparent_kg.high",
+		"transport.strap.percent_of_rated", "transport.strap.percent_of_rated.low", "transport.strap.percent_of_rated.estimate", "transport.strap.percent_of_rated.high",
+		"transport.strap.after_settling_kg", "transport.strap.after_settling_kg.low", "transport.strap.after_settling_kg.estimate", "transport.strap.after_settling_kg.high",
+		"transport.peak_matches", "transport.peak_matches[].device", "transport.peak_matches[].straps", "transport.peak_matches[].angle_deg", "transport.peak_matches[].tension_dan",
+		"transport.held", "transport.held.rule", "transport.held.ok", "transport.held.margins", "transport.held.margins[].direction", "transport.held.margins[].needed_dan", "transport.held.margins[].held_dan", "transport.held.margins[].percent",
+		"transport.held.tipping", "transport.held.tipping.direction", "transport.held.tipping.needed_dan", "transport.held.tipping.held_dan", "transport.held.tipping.percent",
+		"transport.held.aggregate", "transport.held.aggregate.required_lb", "transport.held.aggregate.counted_lb", "transport.held.aggregate.number", "transport.held.aggregate.least",
+		"transport.held.downforce", "transport.held.downforce.direction", "transport.held.downforce.needed_dan", "transport.held.downforce.held_dan", "transport.held.downforce.percent", "transport.held.not_covered",
+		"transport.findings", "transport.findings[].code", "transport.findings[].severity", "transport.findings[].where", "transport.findings[].message", "transport.findings[].expected", "transport.findings[].effect", "transport.findings[].hint",
+		"transport.trips", "transport.trips.total", "transport.trips.by_haulier", "transport.trips.by_haulier[].haulier", "transport.trips.by_haulier[].crew", "transport.trips.by_haulier[].rate",
+		"transport.trips.list", "transport.trips.list[].from", "transport.trips.list[].to", "transport.trips.list[].haulier", "transport.trips.list[].crew", "transport.trips.list[].bracketed", "transport.trips.list[].why_not", "transport.trips.list[].raised_the_peak", "transport.trips.list[].peak_kg",
+		"transport.trips.briefing", "transport.trips.briefing.on", "transport.trips.briefing.words",
 	}
 )
+
+func init() {
+	for _, rate := range []string{"total", "by_haulier[].rate", "briefing.before", "briefing.after"} {
+		if strings.HasPrefix(rate, "briefing") {
+			added = append(added, "transport.trips."+rate)
+		}
+		for _, name := range []string{"raised", "trips", "without_readings", "per_trip", "low", "high"} {
+			added = append(added, "transport.trips."+rate+"."+name)
+		}
+	}
+}
 
 // members visits every object of a JSON value with the path to it.
 func members(path string, v any, visit func(path string, object map[string]any)) {

@@ -27,6 +27,8 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p.question("What has it cost the structure?", d.Answers.Cost)
 	p.exposure(d)
 	p.rules(d)
+	p.question("How should it ride?", d.Answers.Ride)
+	p.ride(d)
 	p.question("Hand it over", d.Answers.Handover)
 	p.inputs(d)
 	p.cautions(d)

@@ -109,7 +109,9 @@ const whole = `{"format":"ratchetmark case 1","note":"n",
   "maker_test_kg":310,"disposal":"2031-04-01","claim":"crack","part":"jib, left weld"},
  "assumptions":{"slope":{"low":5,"value":5,"high":5}},
  "plan":{"persons":[{"name":"p","body":118,"clothing":4,"harness":2.5},{"body":176,"unit":"lb"}],"items":[{"name":"cable","mass":60},{"mass":6.5,"count":2,"unit":"kg"}]},
- "crew":{"population":"us-women","persons":3,"worn_kg":0,"tools_kg":40},"thresholds_kg":[250,99.5]}`
+ "crew":{"population":"us-women","persons":3,"worn_kg":0,"tools_kg":40},"thresholds_kg":[250,99.5],
+ "transport":{"device":"web-50","route":"rails","straps":2,"angle_deg":60.5,"edge":"rail","blocked":false,"rule":"EN 12195-1:2010","friction":0.3,"block_dan":0,
+  "gravity_height_m":1.1,"track_m":2,"length_m":6.5,"lowered":true,"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}}`
 
 func TestEveryPartIsRead(t *testing.T) {
 	batch, err := intake.ReadBytes("whole.case.json", []byte(whole))
@@ -129,14 +131,21 @@ func TestEveryPartIsRead(t *testing.T) {
 		c.Plan.Persons, c.Plan.Items, c.Crew.Population, *c.Crew.Persons, *c.Crew.Worn, *c.Crew.Tools, c.Thresholds,
 		s.CyclesFrom, *s.LoadCycles, s.DutyRecord, *s.StressRange, *s.MakerTest, s.Disposal, s.Claim, s.Part,
 		s.Curve.Standard, *s.Curve.Category, s.Curve.Stress, s.Curve.Concept, s.Curve.Consequence, *s.Curve.GammaMf, *s.Curve.GammaFf, *s.Curve.Welded,
-		*s.Curve.Slope, *s.Curve.At[0], *s.Curve.At[1], s.Curve.Below, *s.Curve.SlopeBelow)
+		*s.Curve.Slope, *s.Curve.At[0], *s.Curve.At[1], s.Curve.Below, *s.Curve.SlopeBelow, transportOf(c))
 	want := "ratchetmark case 1" + "n" + "T-01mast215.52" + " 244 2690 2024-02-29 2026-03-02 07:10:00.5 +0000 UTC 1.25 0 2 90 true 99 2026-03-01 08:10:00 +0000 UTC true true true true " +
 		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}" +
 		"Great Britain EN 280-1:2022 true true restricted reach 350.5 3 true [{p 118 4 2.5 } { 176 0 0 lb}] [{cable 60 0 } { 6.5 2 kg}] us-women 3 0 40 [250 99.5]" +
-		"count 4100 process 82.5 310 2031-04-01 crack jib, left weld" + "71 shear safe life low 1.15 1.1 false 5 160 1e+06 slope 9"
+		"count 4100 process 82.5 310 2031-04-01 crack jib, left weld" + "71 shear safe life low 1.15 1.1 false 5 160 1e+06 slope 9" +
+		`{"device":"web-50","route":"rails","straps":2,"angle_deg":60.5,"edge":"rail","blocked":false,"rule":"EN 12195-1:2010","friction":0.3,"block_dan":0,"gravity_height_m":1.1,"track_m":2,"length_m":6.5,"lowered":true,` +
+		`"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}`
 	if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
+}
+
+func transportOf(c record.Case) string {
+	text, _ := json.Marshal(c.Transport)
+	return string(text)
 }
 
 // Values of the wrong sort become findings, each at its own place; the rest of
@@ -161,6 +170,9 @@ func TestWrongSorts(t *testing.T) {
 		{`{"format":"f","machine":{"rated_load_kg":"240"}}`, []string{"value-unreadable 1:42"}},
 		{`{"format":"f","machine":{"in_service":"2024-02-30"}}`, []string{"value-unreadable 1:39"}},
 		{`{"format":"f","machine":{"in_service":20240229}}`, []string{"value-unreadable 1:39"}},
+		{`{"format":"f","transport":5}`, []string{"value-unreadable 1:27"}},
+		{`{"format":"f","transport":{"blocked":"no"}}`, []string{"value-unreadable 1:38"}},
+		{`{"format":"f","transport":{"lashings":[{"count":1.5}]}}`, []string{"value-unreadable 1:49"}},
 		{`{"format":"f","readings":{}}`, []string{"value-unreadable 1:26"}},
 		{`{"format":"f","readings":[5]}`, []string{"value-unreadable 1:27"}},
 		{`{"format":"f","readings":[{"at":"2026-03-02T08:10:00+24:00"}]}`, []string{"value-unreadable 1:33"}},

@@ -122,6 +122,7 @@ func readCase(t *treeReader, n node) Record {
 		"crew":          func(n node, at record.Path) { c.Crew = r.crew(n, at) },
 		"thresholds_kg": func(n node, at record.Path) { c.Thresholds = r.loads(n, at) },
 		"structure":     func(n node, at record.Path) { c.Structure = r.structure(n, at) },
+		"transport":     func(n node, at record.Path) { c.Transport = r.transport(n, at) },
 	})
 	r.sayCut()
 	r.origins(n)

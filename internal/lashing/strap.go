@@ -14,6 +14,9 @@ const DaNPerKg = 0.981
 //
 // GDV, German insurers' handbook on securing cargo in road transport (read).
 func EdgeLoss(alphaDeg, mu float64) float64 {
+	if alphaDeg == 0 { // nothing bends, whatever the friction
+		return 1
+	}
 	return math.Exp(-2 * alphaDeg * math.Pi / 180 * mu)
 }
 

@@ -20,6 +20,7 @@ type Case struct {
 	Crew        *Crew              `json:"crew,omitempty"`
 	Thresholds  []Kilogram         `json:"thresholds_kg,omitempty"` // loads over which the hours are asked for
 	Structure   *Structure         `json:"structure,omitempty"`
+	Transport   *Transport         `json:"transport,omitempty"`
 }
 
 // Assumed is a value that no record gives, with the interval it may lie in.

@@ -77,6 +77,8 @@ var pathWords = map[string]string{
 	"category": "detail category", "cycles_from": "what load cycles are counted by", "load_cycles": "load cycles counted",
 	"duty_record": "duty record", "range_or_amplitude_at": "point of the curve", "disposal": "planned disposal",
 	"hours": "hours", "from": "from", "to": "to", "holder": "holder", "kind": "kind",
+	"transport": "transport", "lashings": "lashing", "angle_deg": "angle", "plan_deg": "angle in plan", "block_dan": "blocking",
+	"gravity_height_m": "height of the centre of gravity", "track_m": "track", "length_m": "length", "way": "way", "gear": "kind",
 	"load_kg": "load", "date": "date", "id": "machine name",
 	"zones": "further rated load", "region": "region", "edition": "edition", "name": "name",
 	"plan": "plan", "items": "item", "body": "mass of the body", "clothing": "clothing", "harness": "harness", "mass": "mass", "count": "number", "unit": "unit",
@@ -101,7 +103,7 @@ func (p Path) Words() string {
 			words = append(words, step)
 		}
 	}
-	if last := len(words) - 1; words[last] == "band" || words[last] == "reading" { // all of them, no number follows
+	if last := len(words) - 1; words[last] == "band" || words[last] == "reading" || words[last] == "lashing" { // all of them, no number follows
 		words[last] += "s"
 	}
 	return strings.Join(words, ", ")

@@ -26,6 +26,7 @@ var commands = []struct {
 	{"assess", "assess [--json] [--guide FILE] FILE...   assess load records; - is standard input", runAssess},
 	{"guide", "guide FILE                               print how the tables of a file are read, to correct and pass to assess", runGuide},
 	{"damage", "damage FILE                              print the fatigue damage of a stress spectrum by an S-N curve", runDamage},
+	{"lash", "lash FILE                                answer questions about lashing, one JSON object a line", runLash},
 	{"serve", "serve                                    serve the app on 127.0.0.1:8080 (PORT to change)", runServe},
 	{"calibrate", "calibrate [--lives N] [--seed S] [--json]  score the causes concluded of invented lives against the truth", runCalibrate},
 	{"simulate", "simulate [--lives N] [--seed S] [--with LEVEL]   invent machine lives with the causes known, one JSON object a line", runSimulate},
