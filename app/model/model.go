@@ -10,6 +10,7 @@ import (
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/batch"
+	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
 )
@@ -67,6 +68,8 @@ type Opened struct {
 	past  finished // what was done to the form that it came from
 	draft *Form    // the form that corrects it, as it is being typed; nil without one
 	stale bool     // its entry was changed in another tab
+
+	others cause.Habits // what the other machines of the sheet show of hauliers
 
 	asking asking // what stands in the fields of the sheet
 }
@@ -238,6 +241,7 @@ func (m *Model) take(o Outcome) {
 			first = i
 		}
 	}
+	m.meet()
 	m.Current = max(first, 0)
 	m.Page = Sheet
 	m.host.Show("sheet")
@@ -277,7 +281,7 @@ func (o *Opened) assess() {
 	if o.Changed {
 		g.Findings = append(g.Findings[:len(g.Findings):len(g.Findings)], changedByHand)
 	}
-	o.Dossier = dossier.Of(&g)
+	o.Dossier = dossier.Among(&g, o.others)
 }
 
 var changedByHand = record.Finding{

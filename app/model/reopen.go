@@ -34,6 +34,7 @@ func (m *Model) OpenKept(key string) {
 		}
 		fresh := e.opened(key)
 		m.Opened = append(m.Opened, fresh)
+		m.meet()
 		m.show(fresh)
 	})
 }
@@ -132,6 +133,7 @@ func (m *Model) takeOff(key string) {
 	if o := m.openedAs(key); o != nil {
 		i := slices.Index(m.Opened, o)
 		m.Opened = append(m.Opened[:i:i], m.Opened[i+1:]...)
+		m.meet()
 		if m.Current > i || m.Current == len(m.Opened) {
 			m.Current = max(m.Current-1, 0)
 		}

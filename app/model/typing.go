@@ -119,6 +119,7 @@ func (m *Model) Finish() {
 	o.Changed = !o.Typed
 	o.Group.Record = batch.Record{Case: c, Findings: o.Group.Findings, Origins: record.Origins{}}
 	o.assess()
+	m.meet()
 	m.keepCase(o)
 	m.Current = slices.Index(m.Opened, o)
 	m.resume()

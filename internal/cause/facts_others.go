@@ -186,7 +186,9 @@ func HabitsOf(histories []record.History) Habits {
 func (h Habits) Less(own Habits) Habits {
 	out := Habits{}
 	for who, t := range h {
-		out[who] = Trips{t.Over - own[who].Over, t.Not - own[who].Not}
+		if left := (Trips{t.Over - own[who].Over, t.Not - own[who].Not}); left != (Trips{}) {
+			out[who] = left
+		}
 	}
 	return out
 }

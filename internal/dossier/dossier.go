@@ -12,7 +12,7 @@ import (
 )
 
 // Method names the version of the computation a dossier was made by.
-const Method = "ratchetmark 0.1.0"
+const Method = "ratchetmark 0.2.0"
 
 // Input is a file that a dossier rests on.
 type Input struct {

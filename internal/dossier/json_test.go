@@ -183,8 +183,8 @@ func TestJSONValues(t *testing.T) {
 					t.Errorf("%s: got severity %q, want a listed one", path, f.Severity)
 				}
 			}
-			if d.Method != "ratchetmark 0.1.0" {
-				t.Errorf("got %q, want ratchetmark 0.1.0", d.Method)
+			if d.Method != "ratchetmark 0.2.0" {
+				t.Errorf("got %q, want ratchetmark 0.2.0", d.Method)
 			}
 		}
 	}
