@@ -7,7 +7,6 @@ import "ratchetmark/internal/assume"
 type Device struct {
 	ID, Name         string
 	Low, Usual, High float64 // tension, daN
-	Chain            bool    // does not give: loses its tension by the least settling
 	Source           assume.Source
 }
 
@@ -21,11 +20,11 @@ var Devices = []Device{
 		Source: assume.Source{Document: "marked STF at 50 daN hand force, EN 12195-2", Status: assume.Restated}},
 	{ID: "web-50-long", Name: "50 mm ratchet strap with long lever", Low: 500, Usual: 500, High: 1000,
 		Source: assume.Source{Document: "marked STF at 50 daN hand force, EN 12195-2", Status: assume.Restated}},
-	{ID: "chain-8", Name: "8 mm chain with binder", Chain: true, Low: 200, Usual: 1000, High: 2000,
+	{ID: "chain-8", Name: "8 mm chain with binder", Low: 200, Usual: 1000, High: 2000,
 		Source: assume.Source{Document: "BGHM-I 108: at least 0.25 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", Status: assume.Restated}},
-	{ID: "chain-10", Name: "10 mm chain with binder", Chain: true, Low: 315, Usual: 1575, High: 3150,
+	{ID: "chain-10", Name: "10 mm chain with binder", Low: 315, Usual: 1575, High: 3150,
 		Source: assume.Source{Document: "BGHM-I 108: at least 0.25 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", Status: assume.Restated}},
-	{ID: "chain-13", Name: "13 mm chain with binder", Chain: true, Low: 500, Usual: 1500, High: 5000,
+	{ID: "chain-13", Name: "13 mm chain with binder", Low: 500, Usual: 1500, High: 5000,
 		Source: assume.Source{Document: "BGHM-I 108: at least 0.15 LC by the tensioner; 0.05 to 0.5 LC allowed (restated)", Status: assume.Restated}},
 }
 
