@@ -56,7 +56,7 @@ func (c *Carry) loadPart() part {
 	}
 	p.blocks = []block{
 		{rows: []askRow{{class: "fields", name: "load", asks: []model.Ask{c.Model.LoadAsk()}}}, lines: linesOf(append(lines, k.ExceededLine(), k.ApartLine())...)},
-		{note: "The bounds are exact for any load, within a band too. Both estimates lie between them: one takes loads as uniform within a band, the other lays a smooth curve through the hours at the edges."},
+		{note: "The bounds are exact for any load, within a band too. Both estimates lie between them: one takes loads as uniform within a band, the other lays a smooth curve through the hours at the edges. The load is kept with the machine."},
 	}
 	return p
 }
@@ -84,7 +84,7 @@ func (c *Carry) crewPart() part {
 
 // worthPart says what each band is worth in persons and tools.
 func (c *Carry) worthPart() part {
-	p := c.part("worth", "What the bands are worth in persons")
+	p := c.part("worth", "What the bands are worth in persons, and what persons leave for tools")
 	if !p.open {
 		return p
 	}
@@ -97,7 +97,8 @@ func (c *Carry) worthPart() part {
 			b.lines = append(b.lines, partLine{"From " + dossier.Kg(float64(w.Load)) + " up:", worthWords(w) + " and more"})
 		}
 	}
-	p.blocks = []block{b}
+	person := value(c.d(), assume.PersonMass)
+	p.blocks = []block{b, {note: "Left of the rated load for tools and materials, with persons of the assumed mass, and of the mean of the crew above with what they wear:", lines: linesOf(c.d().Capacity.LeftLines(person)...)}}
 	return p
 }
 

@@ -196,7 +196,43 @@ func (k *Capacity) ZoneLines() []string {
 		}
 		out = append(out, text+"; "+hoursIn(z)+" over it.")
 	}
+	if text := k.bandSides(); text != "" {
+		out = append(out, text)
+	}
 	return append(out, k.zonesTogether())
+}
+
+// bandSides says on which side of the rated loads the bands with hours lie.
+func (k *Capacity) bandSides() string {
+	var parts []string
+	for _, side := range []capacity.Side{capacity.WithinAll, capacity.OverSome, capacity.OverAll} {
+		var bands []string
+		for _, b := range k.Several.Bands {
+			if b.Side == side {
+				bands = append(bands, BandText(b.From, b.To))
+			}
+		}
+		if len(bands) > 0 {
+			parts = append(parts, list(bands, "and")+" "+string(side))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Bands: " + strings.Join(parts, "; ") + "."
+}
+
+// LeftLines say what each number of persons leaves for tools and materials.
+func (k *Capacity) LeftLines(person float64) []string {
+	var out []string
+	for _, l := range k.Left {
+		text := leaves(l.Persons, l.Assumed, "of "+Mass(person))
+		if l.Real != nil && k.Crew != nil {
+			text += "; of " + Mass(k.Crew.Mean+k.Crew.Worn) + " " + spare(*l.Real)
+		}
+		out = append(out, Capital(text)+".")
+	}
+	return out
 }
 
 // zonesTogether says what is certain and what is possible.

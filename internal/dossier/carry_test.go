@@ -191,6 +191,23 @@ func TestAfterOverload(t *testing.T) {
 	}
 }
 
+// Each band stands against each rated load, and each number of persons leaves
+// what it leaves: by hand, 300 - 80, 300 - 160, and with 97.44 kg each.
+func TestBandsAndPersonsOfSeveralLoads(t *testing.T) {
+	k := assessed(t, several, nil).Capacity
+	want := "Bands: 0 to 100 kg and 100 to 200 kg within the rated load in every zone; 200 to 320 kg and 320 to 450 kg over a rated load in some zones or by a part of the band."
+	if !slices.Contains(k.ZoneLines(), want) {
+		t.Errorf("got %q, want %q among them", k.ZoneLines(), want)
+	}
+	if got, want := k.LeftLines(80), []string{"One person of 80 kg leaves 220 kg; of 97.4 kg 202 kg.", "2 persons of 80 kg leave 140 kg; of 97.4 kg 105 kg."}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	k = assessed(t, several, func(c *record.Case) { c.Machine.RatedLoad = record.Of(record.Kilogram(150)) }).Capacity
+	if got := k.LeftLines(80)[1]; got != "2 persons of 80 kg leave nothing: over by 10 kg; of 97.4 kg over by 45 kg." {
+		t.Errorf("got %q, want nothing left", got)
+	}
+}
+
 // Rules that a case changes are in the cautions too.
 func TestCautionFollowsTheTests(t *testing.T) {
 	for _, v := range []struct {
