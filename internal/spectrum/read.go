@@ -51,13 +51,16 @@ type reading struct {
 	rows   []endurance.Row // that came before the curve
 	curve  bool            // it was read
 	read   int
+	most   int // rows
 }
 
 // Read reads {"curve":{...},"spectrum":[...]} and works out the damage. What
 // cannot be read at all is a refusal; what can be read and not be used is a
 // finding in the result.
-func Read(name string, in io.Reader) (Result, error) {
-	r := &reading{in: json.NewDecoder(in)}
+func Read(name string, in io.Reader) (Result, error) { return readUpTo(name, in, mostRows) }
+
+func readUpTo(name string, in io.Reader, most int) (Result, error) {
+	r := &reading{in: json.NewDecoder(in), most: most}
 	r.out.Findings = []record.Finding{}
 	if err := r.object(); err != nil {
 		return Result{}, refusal(name, r.in.InputOffset(), err)
@@ -153,8 +156,8 @@ func (r *reading) readRows() error {
 	}
 	for r.in.More() {
 		r.read++
-		if r.read > mostRows {
-			return fmt.Errorf("more than %d rows", mostRows)
+		if r.read > r.most {
+			return fmt.Errorf("more than %d rows", r.most)
 		}
 		row, err := r.readRow()
 		if err != nil {
@@ -253,6 +256,7 @@ func (r *reading) close() {
 	if record.Blocks(r.out.Findings) {
 		return
 	}
+	r.tooFew()
 	r.sum.Close()
 	r.out.Damage = &r.sum.Damage
 	if r.sum.Terms != nil {
@@ -269,6 +273,28 @@ func (r *reading) close() {
 	if r.spec.Standard == endurance.StandardEN13001 {
 		h := endurance.HistoryOf(acting(r.out.Terms, d.GammaFf), d.Category, d.GammaMf, d.Welded)
 		r.out.History = &h
+	}
+}
+
+// tooFew notes ranges that endure fewer cycles than the curves of the standard
+// are drawn for.
+func (r *reading) tooFew() {
+	const least = 1e4 // EN 1993-1-9:2005, figures 7.1 and 7.2, from memory
+	if r.spec.Standard != endurance.StandardEN1993 {
+		return
+	}
+	for i, t := range r.sum.Terms {
+		if t.Endurance == nil || *t.Endurance >= least {
+			continue
+		}
+		at := record.Path("spectrum").At(i + 1)
+		r.find(record.Finding{
+			Code: "endurance-short", Severity: record.Doubt, Path: at, Where: at.Words(),
+			Message:  "the range endures fewer than 10 000 cycles",
+			Expected: "ranges for which the curve is drawn, from 10 000 cycles on (EN 1993-1-9:2005, figure 7.1, from memory)",
+			Effect:   "the line is carried on beyond the curve", Hint: "check the stress range; so high a range is a matter for a static check first",
+		})
+		return
 	}
 }
 
