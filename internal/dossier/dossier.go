@@ -60,6 +60,7 @@ func Assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	}
 	if d.History.Rated > 0 && len(c.Readings) > 0 {
 		d.conclude(set)
+		origins.Place(d.Findings)
 	}
 	d.openBounds()
 	d.Cautions = cautions(&d)
