@@ -62,6 +62,31 @@ func (c *Cost) lines() []string {
 	}
 }
 
+// foldWords says what pressing the button of a part does.
+func (c *Cost) foldWords(id string) string {
+	if c.isOpen(id, 0) {
+		return "Hide why"
+	}
+	return "Show why"
+}
+
+func (c *Cost) tellWords() string {
+	if c.isOpen("tell", 0) {
+		return "Done telling"
+	}
+	return "Tell more"
+}
+
+func (c *Cost) expanded(id string) string { return fmt.Sprint(c.isOpen(id, 0)) }
+
+// bodyClass hides what is closed, on the screen alone: paper has all of it.
+func (c *Cost) bodyClass(id string) string {
+	if c.isOpen(id, 0) {
+		return "cost-body"
+	}
+	return "cost-body closed"
+}
+
 // toldWords says what is still open to be told.
 func (c *Cost) toldWords() string {
 	if c.d().History.Case.Structure == nil {

@@ -108,44 +108,56 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				_ = vgiterkey
 				p := p
 				_ = p
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}}}
 				vgparent.AppendChild(vgn)
 				vgn.AddAttrInterface("id", "cost-"+p.ID)
-				vgn.AddAttrInterface("open", c.isOpen(p.ID, 0))
 				{
 					vgparent := vgn
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-head"}}}
 					vgparent.AppendChild(vgn)
-					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-						EventType:	"click",
-						Func:		func(event vugu.DOMEvent) { c.unfold(event, p.ID, 0) },
-						// TODO: implement capture, etc. mostly need to decide syntax
-					})
 					{
 						vgparent := vgn
 						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
 						{
 							vgparent := vgn
 							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(p.Title)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
 							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(p.Answer)
 						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("aria-expanded", c.expanded(p.ID))
+						vgn.AddAttrInterface("aria-label", c.foldWords(p.ID)+": "+p.Title)
+						vgn.AddAttrInterface("id", "cost-"+p.ID+"-fold")
+						vgn.SetInnerHTML(c.foldWords(p.ID))
+						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+							EventType:	"click",
+							Func:		func(event vugu.DOMEvent) { c.unfold(event, p.ID, 0) },
+							// TODO: implement capture, etc. mostly need to decide syntax
+						})
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+						vgparent.AppendChild(vgn)
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-body"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("class", c.bodyClass(p.ID))
 					{
 						vgparent := vgn
 						_ = vgparent
@@ -208,50 +220,60 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell"}}}
 			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("open", c.isOpen("tell", 0))
 			{
 				vgparent := vgn
 				_ = vgparent
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-					EventType:	"click",
-					Func:		func(event vugu.DOMEvent) { c.unfold(event, "tell", 0) },
-					// TODO: implement capture, etc. mostly need to decide syntax
-				})
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("Tell more of the structure"))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.toldWords())
-					}
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-body"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-head"}}}
 				vgparent.AppendChild(vgn)
 				{
 					vgparent := vgn
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-title"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("Tell more of the structure"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.toldWords())
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell-fold"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("aria-expanded", c.expanded("tell"))
+					vgn.SetInnerHTML(c.tellWords())
+					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+						EventType:	"click",
+						Func:		func(event vugu.DOMEvent) { c.unfold(event, "tell", 0) },
+						// TODO: implement capture, etc. mostly need to decide syntax
+					})
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("class", c.bodyClass("tell"))
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+					vgparent.AppendChild(vgn)
 					if c.isOpen("tell", 0) {
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute(nil)}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
 						{
 							vgparent := vgn

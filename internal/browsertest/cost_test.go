@@ -11,7 +11,7 @@ func TestTellingOfTheStructure(t *testing.T) {
 	p.Files("#file", "../../testdata/demo/lashed.case.json")
 	p.WaitFor("#sheet")
 	p.WaitText("#cost-detail", "Not worked out")
-	p.Click("#cost-tell > summary")
+	p.Click("#cost-tell-fold")
 	p.WaitFor("#told-stress-range")
 	p.Type("#told-stress-range", "82")
 	p.Choose("#told-standard", "EN 1993-1-9")
@@ -47,8 +47,8 @@ func TestCostPartsUnfold(t *testing.T) {
 		if p.Count("#cost-"+id) == 0 {
 			continue // nothing to say for this machine
 		}
-		p.Click("#cost-" + id + " > summary")
-		p.WaitFor("#cost-" + id + "[open]")
+		p.Click("#cost-" + id + "-fold")
+		p.WaitFor("#cost-" + id + " .cost-body:not(.closed)")
 	}
 	if p.Count("#cost-stretches table tr") < 4 || p.Count("#cost-spread svg .bar") < 4 {
 		t.Errorf("got %d rows and %d ranges, want at least 4 each", p.Count("#cost-stretches table tr"), p.Count("#cost-spread svg .bar"))

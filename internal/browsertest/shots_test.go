@@ -108,7 +108,7 @@ var states = []state{
 		p.Files("#file", "../../testdata/structure/crack.case.json")
 		p.WaitFor("#sheet")
 		for _, id := range []string{"claim", "static", "spread", "cycles", "stretches", "classes", "detail", "road", "forecast", "tell"} {
-			p.Click("#cost-" + id + " > summary")
+			p.Click("#cost-" + id + "-fold")
 		}
 	}, true},
 	{"sheet-reasons", func(p *Page) {

@@ -24,13 +24,12 @@ func GroupPhrase(g fatigue.Group) string { return groupPhrases[g] }
 // claimWords answers whether what went over the rated load can have caused
 // damage that is claimed.
 func (d *Dossier) claimWords(c Claim) string {
-	if len(c.Shares) == 0 {
-		return "How much of the exposure came from what is not known: hours or a peak are missing."
-	}
-	switch c.Damage {
-	case "bent":
+	switch {
+	case c.Damage == "bent":
 		return d.bentWords(c)
-	case "crack":
+	case len(c.Shares) == 0:
+		return "How much of the exposure came from what is not known: hours or a peak are missing."
+	case c.Damage == "crack":
 		return "For a fatigue crack: " + shareWords(c.Shares) + placeWords(c.Part)
 	}
 	return Capital(shareWords(c.Shares))

@@ -13,10 +13,15 @@ import (
 // claimPart answers whether this can have caused that.
 func claimPart(d *Dossier) CostPart {
 	e := d.Exposure
+	p := CostPart{ID: "claim", Title: "Could this have caused that?", Unit: "%"}
+	if told := d.structure(); e == nil && told.Claim != "" && d.Capacity != nil { // a peak alone may answer it
+		p.Answer = d.claimWords(Claim{Damage: told.Claim, Part: told.Part})
+		return p
+	}
 	if e == nil {
 		return CostPart{}
 	}
-	p := CostPart{ID: "claim", Title: "Could this have caused that?", Unit: "%", Answer: e.Claim.Words}
+	p.Answer = e.Claim.Words
 	for _, s := range e.Claim.Shares {
 		if *s.Exposure.High > 0 {
 			p.Ranges = append(p.Ranges, percentRange(GroupPhrase(s.Group), s.Exposure))

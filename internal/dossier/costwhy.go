@@ -2,6 +2,7 @@ package dossier
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"ratchetmark/internal/assume"
@@ -132,13 +133,14 @@ func stretchName(s *fatigue.Stretch) string {
 const notKnown = "not known"
 
 func boundsCells(low float64, estimate, high *float64) []string {
-	cells := []string{Percent(low)}
+	percent := func(x float64) string { return strings.Replace(Percent(x), "under ", "<", 1) }
+	cells := []string{percent(low)}
 	for _, x := range []*float64{estimate, high} {
 		if x == nil {
 			cells = append(cells, notKnown)
 			continue
 		}
-		cells = append(cells, Percent(*x))
+		cells = append(cells, percent(*x))
 	}
 	return cells
 }

@@ -66,6 +66,7 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	}
 	if d.History.Rated > 0 && len(c.Readings) > 0 {
 		d.conclude(set, others)
+		origins.Place(d.Findings)
 	}
 	d.openBounds()
 	d.Transport = transport(&d, c)

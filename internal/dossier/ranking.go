@@ -93,9 +93,7 @@ func WriteRanking(w io.Writer, all []Dossier) error {
 	p.line("")
 	p.line("The machines side by side")
 	p.wrap("  ", "  ", part.Answer)
-	for _, r := range part.Ranges {
-		p.wrap("    ", "      ", r.Words+": "+r.Figures)
-	}
+	p.ranges(part.Ranges)
 	for _, line := range part.Lines {
 		p.wrap("  ", "    ", line)
 	}

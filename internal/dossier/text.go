@@ -190,13 +190,16 @@ func (p *printer) exceedances(d *Dossier) {
 func (p *printer) exposure(d *Dossier) {
 	e := d.Exposure
 	if e == nil {
+		p.parts(CostParts(d))
 		return
 	}
 	p.line("  load cycles      %s", CountBounds(e.LoadCycles))
 	p.line("  of the budget    %s", PercentBounds(e.Relative))
 	p.line("  spectrum factor  %s, %s", FactorBounds(e.FactorKp), e.Class)
 	p.wrap("  ", "  ", AsRead)
-	p.parts(append([]CostPart{Main(d)}, CostParts(d)...))
+	p.line("")
+	p.ranges(Main(d).Ranges)
+	p.parts(CostParts(d))
 	p.line("")
 	for _, a := range d.Assumptions {
 		if a.Rule || a.Group == assume.ForCauses && !a.Edited {
@@ -208,14 +211,10 @@ func (p *printer) exposure(d *Dossier) {
 
 // parts prints the reasoning about the exposure.
 func (p *printer) parts(all []CostPart) {
-	for i, part := range all {
+	for _, part := range all {
 		p.line("")
-		if i > 0 { // the first has its answer above
-			p.wrap("  ", "    ", colon(part.Title)+" "+part.Answer)
-		}
-		for _, r := range part.Ranges {
-			p.wrap("    ", "      ", r.Words+": "+r.Figures)
-		}
+		p.wrap("  ", "    ", colon(part.Title)+" "+part.Answer)
+		p.ranges(part.Ranges)
 		if part.Table != nil {
 			for _, row := range part.Table.Rows {
 				p.wrap("    ", "      ", rowText(part.Table.Head, row))
@@ -224,6 +223,12 @@ func (p *printer) parts(all []CostPart) {
 		for _, line := range part.Lines {
 			p.wrap("    ", "      ", line)
 		}
+	}
+}
+
+func (p *printer) ranges(all []CostRange) {
+	for _, r := range all {
+		p.wrap("    ", "      ", r.Words+": "+r.Figures)
 	}
 }
 

@@ -88,7 +88,8 @@ func (u *Use) EquivalentLoad(m float64) record.Bounds {
 			return float64(u.rated) * u.sum(where, 0, 1) / hours
 		}
 		r := math.Pow(u.sum(where, s, m)/hours, 1/m)
-		return float64(u.rated) * max((r-s)/(1-s), 0)
+		const grain = 1e6 // of a kilogram: below it lie the last bits of r - s
+		return math.Round(float64(u.rated)*max((r-s)/(1-s), 0)*grain) / grain
 	}
 	b := record.Bounds{Low: at(lowerEdge, u.share.High)}
 	if u.bounded {

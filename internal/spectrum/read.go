@@ -19,28 +19,6 @@ const (
 	mostFindings = 100
 )
 
-// Result is the damage of a spectrum. Damage is nil where a finding withholds it.
-type Result struct {
-	Damage   *float64           `json:"damage"`
-	Terms    []endurance.Term   `json:"terms"`
-	Curve    *Used              `json:"curve"`
-	History  *endurance.History `json:"stress_history,omitempty"` // of EN 13001-3-1
-	Findings []record.Finding   `json:"findings"`
-	Note     string             `json:"note"`
-}
-
-// Used is the curve that was used, as far as it has figures.
-type Used struct {
-	Standard string    `json:"standard,omitempty"`
-	Category float64   `json:"category,omitempty"`
-	GammaMf  float64   `json:"gamma_mf"`
-	GammaFf  float64   `json:"gamma_ff"`
-	Knees    []float64 `json:"knees_mpa"`
-	Cutoff   *float64  `json:"cutoff_mpa"` // nil: every range does damage
-}
-
-const note = "Miner's sum is an index: it knows no sequence of loads, no corrosion, no earlier damage, and says nothing about how long a detail will last."
-
 // reading is a file as it is read.
 type reading struct {
 	in     *json.Decoder
@@ -51,13 +29,16 @@ type reading struct {
 	rows   []endurance.Row // that came before the curve
 	curve  bool            // it was read
 	read   int
+	most   int // rows
 }
 
 // Read reads {"curve":{...},"spectrum":[...]} and works out the damage. What
 // cannot be read at all is a refusal; what can be read and not be used is a
 // finding in the result.
-func Read(name string, in io.Reader) (Result, error) {
-	r := &reading{in: json.NewDecoder(in)}
+func Read(name string, in io.Reader) (Result, error) { return readUpTo(name, in, mostRows) }
+
+func readUpTo(name string, in io.Reader, most int) (Result, error) {
+	r := &reading{in: json.NewDecoder(in), most: most}
 	r.out.Findings = []record.Finding{}
 	if err := r.object(); err != nil {
 		return Result{}, refusal(name, r.in.InputOffset(), err)
@@ -153,8 +134,8 @@ func (r *reading) readRows() error {
 	}
 	for r.in.More() {
 		r.read++
-		if r.read > mostRows {
-			return fmt.Errorf("more than %d rows", mostRows)
+		if r.read > r.most {
+			return fmt.Errorf("more than %d rows", r.most)
 		}
 		row, err := r.readRow()
 		if err != nil {
@@ -245,38 +226,4 @@ func (r *reading) find(f record.Finding) {
 	if len(r.out.Findings) < mostFindings || f.Severity == record.Blocking && !record.Blocks(r.out.Findings) {
 		r.out.Findings = append(r.out.Findings, f)
 	}
-}
-
-// close fills in the result.
-func (r *reading) close() {
-	r.out.Note, r.out.Terms = note, []endurance.Term{}
-	if record.Blocks(r.out.Findings) {
-		return
-	}
-	r.sum.Close()
-	r.out.Damage = &r.sum.Damage
-	if r.sum.Terms != nil {
-		r.out.Terms = r.sum.Terms
-	}
-	d := r.design
-	r.out.Curve = &Used{Standard: r.spec.Standard, Category: d.Category, GammaMf: d.GammaMf, GammaFf: d.GammaFf, Knees: d.Knees()}
-	if r.out.Curve.Knees == nil {
-		r.out.Curve.Knees = []float64{}
-	}
-	if c := d.Cutoff(); c > 0 {
-		r.out.Curve.Cutoff = &c
-	}
-	if r.spec.Standard == endurance.StandardEN13001 {
-		h := endurance.HistoryOf(acting(r.out.Terms, d.GammaFf), d.Category, d.GammaMf, d.Welded)
-		r.out.History = &h
-	}
-}
-
-// acting returns the terms with the ranges that are held against the curve.
-func acting(terms []endurance.Term, gammaFf float64) []endurance.Term {
-	out := slices.Clone(terms)
-	for i := range out {
-		out[i].Range *= gammaFf
-	}
-	return out
 }

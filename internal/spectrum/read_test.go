@@ -9,7 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"ratchetmark/internal/spectrum"
 )
@@ -79,12 +78,13 @@ func TestOrderAndNull(t *testing.T) {
 
 func TestFindings(t *testing.T) {
 	for text, want := range map[string]string{
-		`{` + en + `,"spectrum":[{"range_mpa":100,"cycles":-1}]}`:                         "value-out-of-range blocking spectrum 1, cycles",
-		`{` + en + `,"spectrum":[{"range_mpa":1},{"range_mpa":2}]}`:                       "row-refused blocking spectrum 1",
-		`{` + en + `,"spectrum":[{"range_mpa":1,"cycles":1,"cyles":2}]}`:                  "member-unknown note spectrum 1, cyles",
-		`{"curve":{"standard":"EN 1993-1-9","category":71,"colour":"red"},"spectrum":[]}`: "member-unknown note curve, colour",
-		`{"curve":{"standard":"EN 2"},"spectrum":[{"range_mpa":1,"cycles":1}]}`:           "curve-refused blocking curve, standard",
-		`{` + en + `,"spectrum":[],"more":{"a":[1]}}`:                                     "member-unknown note more",
+		`{` + en + `,"spectrum":[{"range_mpa":100,"cycles":-1}]}`:                                                         "value-out-of-range blocking spectrum 1, cycles",
+		`{` + en + `,"spectrum":[{"range_mpa":1},{"range_mpa":2}]}`:                                                       "row-refused blocking spectrum 1",
+		`{` + en + `,"spectrum":[{"range_mpa":1,"cycles":1,"cyles":2}]}`:                                                  "member-unknown note spectrum 1, cyles",
+		`{"curve":{"standard":"EN 1993-1-9","category":71,"colour":"red"},"spectrum":[]}`:                                 "member-unknown note curve, colour",
+		`{"curve":{"standard":"EN 2"},"spectrum":[{"range_mpa":1,"cycles":1}]}`:                                           "curve-refused blocking curve, standard",
+		`{` + en + `,"spectrum":[{"range_mpa":50,"cycles":1},{"range_mpa":600,"cycles":1},{"range_mpa":700,"cycles":1}]}`: "endurance-short doubt spectrum 2",
+		`{` + en + `,"spectrum":[],"more":{"a":[1]}}`:                                                                     "member-unknown note more",
 	} {
 		r := read(t, text)
 		if len(r.Findings) != 1 {
@@ -113,27 +113,53 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// A million rows are read.
-func TestAMillionRows(t *testing.T) {
+// rows writes a spectrum of many rows.
+func rows(n int) string {
 	var b strings.Builder
 	b.WriteString(`{` + en + `,"spectrum":[`)
-	for i := range 1_000_000 {
+	for i := range n {
 		if i > 0 {
 			b.WriteByte(',')
 		}
 		fmt.Fprintf(&b, `{"range_mpa":%d.5,"cycles":%d}`, 10+i%150, 1+i%7)
 	}
-	start := time.Now()
-	r := read(t, b.String()+`]}`)
-	if len(r.Terms) != 1_000_000 || r.Damage == nil || len(r.Findings) > 0 {
-		t.Fatalf("got %d terms, %+v", len(r.Terms), r.Findings)
+	b.WriteString(`]}`)
+	return b.String()
+}
+
+// Many rows are read as few are: twice as many make twice the damage.
+func TestManyRows(t *testing.T) {
+	few, many := read(t, rows(1050)), read(t, rows(105_000)) // whole turns of 150 and of 7
+	if len(many.Terms) != 105_000 || many.Damage == nil || len(many.Findings) > 0 {
+		t.Fatalf("got %d terms, %+v", len(many.Terms), many.Findings)
 	}
 	var sum float64
-	for _, term := range r.Terms {
+	for _, term := range many.Terms {
 		sum += term.Share
 	}
 	near(t, "shares", math.Round(sum*1e9)/1e9, 1)
-	t.Logf("read in %v", time.Since(start))
+	near(t, "a hundred times the rows", *many.Damage, 100**few.Damage)
+}
+
+// One row more than there may be is refused.
+func TestLimit(t *testing.T) {
+	if _, err := spectrum.ReadUpTo("x", strings.NewReader(rows(20)), 20); err != nil {
+		t.Errorf("at the limit: got %v, want it read", err)
+	}
+	if _, err := spectrum.ReadUpTo("x", strings.NewReader(rows(21)), 20); err == nil || !strings.Contains(err.Error(), "more than 20 rows") {
+		t.Errorf("beyond it: got %v, want a refusal", err)
+	}
+}
+
+// BenchmarkMillion reads the longest spectrum there may be.
+func BenchmarkMillion(b *testing.B) {
+	text := rows(1_000_000)
+	b.SetBytes(int64(len(text)))
+	for b.Loop() {
+		if _, err := spectrum.Read("x", strings.NewReader(text)); err != nil {
+			b.Fatal(err)
+		}
+	}
 }
 
 // Whatever is read, what is printed is JSON, and no figure in it is infinite.

@@ -1,0 +1,4 @@
+package spectrum
+
+// ReadUpTo reads with another limit of rows.
+var ReadUpTo = readUpTo
