@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -49,6 +50,13 @@ func (s *sheet) line(cells []string) bool {
 			f = twofoldField
 		}
 		where := s.place(at[i+1])
+		if strange := strangeUnit(parts[i]); strange != "" && measures([]wording.Field{f}) {
+			clean, _ := Visible(fmt.Sprintf("%q", short(parts[i])))
+			finding := strangeUnitIn(clean, strange)
+			finding.Where = "line " + clean
+			s.g.find(nil, where, finding)
+			continue
+		}
 		s.about.hear(s, saying{f, cell{s: s, text: parts[i+1], unit: unit, kept: &keptCell{where, parts[i], s.typed(at[i+1])}}})
 	}
 	return true
@@ -68,7 +76,7 @@ func (s *sheet) isLine(cells []string) bool {
 		}
 		return len(parts)%2 == 0
 	}
-	return len(parts) == 2 && s.isBandLine(parts)
+	return len(parts) == 2 && !s.unheaded && s.isBandLine(parts)
 }
 
 // isWords reports whether a text is a heading itself: two headings side by side

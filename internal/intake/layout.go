@@ -106,18 +106,32 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	if len(fields) > 0 {
 		return c
 	}
-	if label, err := wording.Band(text, decimal, wording.NoUnit); err == nil {
-		c.label, c.unit = &label, wording.NoUnit
-	} else if words, unit := wording.HeadingUnit(text); unit.IsTime() || unit == wording.Percent {
-		if label, err := wording.Band(words, decimal, wording.NoUnit); err == nil {
-			c.label, c.unit = &label, unit
-		}
-	}
-	if c.label != nil {
-		c.fields = []wording.Field{bandHours}
-	}
+	c.band(decimal)
 	return c
 }
+
+// band takes a heading for a band. A unit in brackets behind it is that of the
+// cells where it is a time or a percentage: "0-90 kg [min]".
+func (c *candidate) band(decimal wording.Mark) {
+	c.unit = wording.NoUnit
+	words, unit := wording.HeadingUnit(c.text)
+	ofCells := unit.IsTime() || unit == wording.Percent
+	label, err := wording.Band(c.text, decimal, wording.NoUnit)
+	if ofCells && (err != nil || inBrackets(c.text)) {
+		if inner, err2 := wording.Band(words, decimal, wording.NoUnit); err2 == nil {
+			label, err, c.unit = inner, nil, unit
+		}
+	}
+	if err != nil {
+		return
+	}
+	c.label, c.fields = &label, []wording.Field{bandHours}
+	if label.Unit == wording.NoUnit && c.unit == wording.Percent {
+		c.strange = "%" // of the rated load, or of the hours
+	}
+}
+
+func inBrackets(text string) bool { return text[len(text)-1] == ']' || text[len(text)-1] == ')' }
 
 // bareMinutes are headings that are nothing but the name of a part of an hour.
 var bareMinutes = []string{"minutes", "minute", "min", "minuten", "minuti", "minutos", "seconds", "sekunden", "secondes", "segundos", "secondi"}
@@ -239,54 +253,16 @@ func (l *layout) columns(candidates []candidate) []column {
 }
 
 // measures reports whether a heading stands over loads or hours.
-func (c candidate) measures() bool {
-	return slices.ContainsFunc(c.fields, func(f wording.Field) bool {
+func (c candidate) measures() bool { return measures(c.fields) }
+
+func measures(fields []wording.Field) bool {
+	return slices.ContainsFunc(fields, func(f wording.Field) bool {
 		switch f {
-		case "rated_load_kg", "load_sensing_kg", "mass_kg", "peak_kg", "event_load_kg", "band", "from_kg", "to_kg", "hours", "share", "powered_h", "moving_h", bandHours:
+		case "rated_load_kg", "load_sensing_kg", "mass_kg", "peak_kg", "event_load_kg", "band", "from_kg", "to_kg", "hours", "share", "powered_h", "moving_h", bandHours, twofoldField:
 			return true
 		}
 		return false
 	})
-}
-
-// otherUnits are units and scales that are not read: a heading with one in
-// brackets is not taken for one without a unit.
-var otherUnits = []string{"kn", "n", "dan", "bar", "psi", "stone", "st", "ton", "tons", "kip", "kips", "lbf", "persons", "person", "pers", "people", "days", "day", "d", "weeks", "week", "months", "month", "ms", "thousands", "hundreds", "tenths", "k"}
-
-// strangeUnit returns what stands in the brackets of a heading where it looks
-// like a unit or a scale and is none that is known; empty for nothing such.
-func strangeUnit(heading string) string {
-	for rest := heading; ; {
-		i := strings.IndexAny(rest, "([")
-		if i < 0 {
-			return ""
-		}
-		inside, after, _ := strings.Cut(rest[i+1:], string([]byte{")]"[strings.IndexByte("([", rest[i])]}))
-		rest = after
-		text := strings.ToLower(strings.TrimSpace(inside))
-		if _, unit := wording.HeadingUnit("x [" + text + "]"); text == "" || unit != wording.NoUnit {
-			continue
-		}
-		if _, err := wording.Band(text, wording.Unknown, wording.NoUnit); err == nil {
-			continue
-		}
-		if slices.Contains(otherUnits, text) || strings.ContainsAny(text, "0123456789×*%/:#") {
-			return inside
-		}
-	}
-}
-
-// bracketUnit returns the unit that stands in brackets behind a blank.
-func bracketUnit(heading string) wording.Unit {
-	for _, pair := range [][2]string{{" (", ")"}, {" [", "]"}} {
-		if _, rest, ok := strings.Cut(heading, pair[0]); ok {
-			inside, _, _ := strings.Cut(rest, pair[1])
-			if _, unit := wording.HeadingUnit("x [" + inside + "]"); unit != wording.NoUnit {
-				return unit
-			}
-		}
-	}
-	return wording.NoUnit
 }
 
 // twofold reports whether a heading may mean the rated load or the peak, as

@@ -20,7 +20,9 @@ func (s *sheet) outside(cells []string) {
 	s.cols, s.layout = nil, nil
 	s.missing(cells)
 	s.hearUnits(cells)
-	s.noteOdd(cells)
+	if !s.unread(cells) {
+		s.noteOdd(cells)
+	}
 	if s.start == nil && filled(cells) > 1 {
 		s.start = cloneCells(cells)
 	}
@@ -158,14 +160,10 @@ func (s *sheet) column(i int) {
 		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
 	}
 	if c.strange != "" {
-		s.g.find(nil, s.place(i), record.Finding{
-			Code: "unit-unknown", Severity: record.Blocking, Where: "heading row",
-			Message: fmt.Sprintf("column %s has %q in brackets, which is no unit that is known", clean, short(c.strange)), Expected: "kg, lb, t, h, min, s, h:mm or %",
-			Effect: "the column is not used; its values are not taken for kg or hours", Hint: "convert the values, or point out the unit",
-		})
+		s.g.find(nil, s.place(i), strangeUnitIn("column "+clean, c.strange))
 		return
 	}
-	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold {
+	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) {
 		f.Severity, f.Code = severity, "column-unread"
 		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
 	}

@@ -95,7 +95,11 @@ func (s *sheet) total(cells []string) bool {
 // isSum reports whether a cell says that its row sums others up.
 func isSum(text string) bool {
 	text = strings.ToLower(strings.TrimRight(strings.TrimSpace(text), ":"))
-	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
+	if rest, ok := strings.CutPrefix(text, "total "); ok {
+		_, err := wording.Band(rest, wording.Unknown, wording.NoUnit)
+		return err != nil // "total over 250 kg" is no sum of all
+	}
+	return slices.Contains(sums, text)
 }
 
 // isRemark reports whether a row has nothing but words in one cell: a remark
@@ -301,9 +305,6 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	for _, i := range s.plan.bands {
 		col := &s.cols[i]
 		hours := s.cellAt(cells, i)
-		if hours.unit == wording.NoUnit {
-			hours.unit = wording.Hour
-		}
 		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
 	}
 }

@@ -34,14 +34,15 @@ type sheet struct {
 	gap     bool // a blank row has been passed
 	about   about
 
-	start   []string      // the row a guide for this table would name
-	odd     int           // lines that say nothing
-	run     int           // of them, since something was said
-	oddAt   record.Origin // the first of them
-	oddText string
-	hand    bool       // a row has named a machine
-	first   *tableCase // the first one a row has named
-	only    *tableCase // the only one; nil where there are several
+	start    []string      // the row a guide for this table would name
+	unheaded bool          // below a heading of bands that was not understood
+	odd      int           // lines that say nothing
+	run      int           // of them, since something was said
+	oddAt    record.Origin // the first of them
+	oddText  string
+	hand     bool       // a row has named a machine
+	first    *tableCase // the first one a row has named
+	only     *tableCase // the only one; nil where there are several
 
 }
 
@@ -161,7 +162,7 @@ func rowWords(at record.Origin) string { return fmt.Sprintf("row %d", at.Line) }
 // take takes in one row.
 func (s *sheet) take(cells []string) {
 	if blankRow(cells) {
-		s.gap = true
+		s.gap, s.unheaded = true, false
 		return
 	}
 	if s.units && s.cols != nil && s.unitRow(cells) {
