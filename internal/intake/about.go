@@ -69,6 +69,9 @@ func (s *sheet) isLine(cells []string) bool {
 		return false
 	}
 	if f, _ := lineField(parts[0]); f != "" {
+		if len(parts) == 2 && (f == "machine" || f == "kind") && (filled(cells) == 1 || len(parts[1]) <= 3) {
+			return true // a machine can be called by any word
+		}
 		for i := range parts {
 			if isWords(parts[i]) != (i%2 == 0) {
 				return false

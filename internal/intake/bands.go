@@ -14,6 +14,8 @@ type readingNotes struct {
 	at       record.Origin
 	name     record.Path
 	spoilt   bool // its bands cannot be used
+	lacks    int  // bands that could not be read
+	said     bool // that bands could not be read
 	share    bool // hours are shares of the powered hours
 	percent  bool // edges are percent of the rated load
 	step     float64
@@ -57,10 +59,11 @@ func (c *tableCase) unreadableLabel(v *cell, at record.Path, err error) {
 	here := at.At("bands")
 	if ambiguous(err) {
 		v.twoWays(c, here, batch.AskDecimal)
+		c.readings[c.current].said = true
 	} else {
 		v.unreadable(c, here, "a band such as 90-180 kg, under 90 or over 320")
 	}
-	c.spoil(v.at(), at)
+	c.lackBand(v.at(), at)
 }
 
 // edges takes a band whose edges stand in cells of their own.
@@ -70,7 +73,7 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	to, hasTo, toOK := c.edge(&b.to, at, r, "to_kg")
 	hours, hasHours, hoursOK := c.hours(&b.hours, at, r)
 	if !ok || !toOK || !hoursOK || !hasFrom || !hasHours {
-		c.spoil(b.from.at(), at)
+		c.lackBand(b.from.at(), at)
 		return
 	}
 	out := record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
@@ -137,9 +140,11 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (x float64
 
 // badBand notes a value of a band that cannot be read.
 func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member string, err error, expected string) {
-	here := at.At("bands").At(len(r.Bands) + 1).At(member)
+	notes := &c.readings[c.current]
+	here := at.At("bands").At(len(r.Bands) + notes.lacks + 1).At(member)
 	if ambiguous(err) {
 		v.twoWays(c, here, batch.AskDecimal)
+		notes.said = true
 		return
 	}
 	v.unreadable(c, here, expected)
@@ -149,7 +154,7 @@ func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member s
 func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *wording.Label, named, v *cell) {
 	hours, has, ok := c.hours(v, at, r)
 	if !ok || !has {
-		c.spoil(v.at(), at)
+		c.lackBand(v.at(), at)
 		return
 	}
 	notes := &c.readings[c.current]
@@ -214,9 +219,25 @@ func spotOf(v *cell) spot {
 	return spot{int32(min(at.Line, math.MaxInt32)), int32(min(at.Column, math.MaxInt32))}
 }
 
+// lackBand notes that a band of the reading in hand could not be read. The
+// others are sound: their hours are what there was at least.
+func (c *tableCase) lackBand(where record.Origin, at record.Path) {
+	notes := &c.readings[c.current]
+	notes.lacks++
+	if notes.spoilt || notes.said {
+		return
+	}
+	notes.said = true
+	c.g.find(c, where, record.Finding{
+		Code: "bands-incomplete", Severity: record.Blocking, Path: at.At("bands"),
+		Message: "at least one band lacks its lower edge or its hours", Expected: "the limits of every band (an upper one for all but the last) and its hours",
+		Effect: "that band is left out, the others are used: the true hours may be higher", Hint: "complete the row or the cell that is named",
+	})
+}
+
 // spoil notes that the bands of the reading in hand cannot be used.
 func (c *tableCase) spoil(where record.Origin, at record.Path) {
-	c.spoilFor(where, at, "at least one band lacks its lower edge or its hours", "the limits of every band (an upper one for all but the last) and its hours")
+	c.spoilFor(where, at, "more bands than are kept", "fewer bands in one file")
 }
 
 func (c *tableCase) spoilFor(where record.Origin, at record.Path, message, expected string) {

@@ -13,6 +13,7 @@ import (
 func (c *tableCase) settle() {
 	c.unclear()
 	c.joinLone()
+	c.dropLacking()
 	for i := range c.readings {
 		r, n := &c.out.Case.Readings[i], &c.readings[i]
 		n.name = pathOf(i)
@@ -29,6 +30,30 @@ func (c *tableCase) settle() {
 		c.closeEdges(r, n)
 	}
 	c.locate()
+}
+
+// dropLacking leaves out the bands of a reading that lacks one where another
+// reading has bands: what was gained in between cannot be told without it.
+func (c *tableCase) dropLacking() {
+	banded := 0
+	for _, r := range c.out.Case.Readings {
+		if len(r.Bands) > 0 {
+			banded++
+		}
+	}
+	for i := range c.readings {
+		n := &c.readings[i]
+		if n.lacks == 0 || n.spoilt || banded < 2 {
+			continue
+		}
+		n.spoilt = true
+		at := pathOf(i).At("bands")
+		for j := range c.out.Findings {
+			if f := &c.out.Findings[j]; f.Path == at && f.Code == "bands-incomplete" {
+				f.Effect = "the bands of this reading are left out, its peak is still used: the true hours may be higher"
+			}
+		}
+	}
 }
 
 // joinLone puts bands without a time to the only reading that has none: a sheet

@@ -1,0 +1,100 @@
+package intake_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"ratchetmark/internal/batch"
+	"ratchetmark/internal/dossier"
+	"ratchetmark/internal/intake"
+	"ratchetmark/internal/record"
+)
+
+// exports are whole files as they may come from a machine or a depot, each with
+// one peculiarity: what is read, the closed list of doubts and blocking
+// findings, and how many questions are asked.
+var exports = []struct {
+	name, text, want string
+	found            []string
+	asked            int
+}{
+	{name: "minutes behind the bands", text: "Machine,Date,Rated load (kg),0-100 kg (min),>100 kg [min]\nA,2025-05-01,250,6000,90\n",
+		want: "A 250 | 2025-05-01T00:00:00Z [0-100:100 100-:1.5]"},
+	{name: "shares behind the bands", text: "Machine,Rated load (kg),Hour meter,0-100 kg (%),>100 kg (%)\nA,250,1000,99.5,0.5\n",
+		want: "A 250 | on 1000 [0-100:995 100-:5]"},
+	{name: "fractions under percent", text: "Machine,Rated load (kg),Hour meter,0-100 kg (%),>100 kg (%)\nA,250,1000,0.995,0.005\n",
+		want: "A 250 | on 1000", found: []string{"shares-of-one 2:1", "reading-empty 2:1"}},
+	{name: "percent of what", text: "Machine,Rated load (kg),Hour meter,0-90 (%),>90 (%)\nA,250,1000,60,40\n",
+		want: "A 250 | on 1000", found: []string{"unit-unknown 1:36", "unit-unknown 1:45", "reading-empty 2:1"}},
+	{name: "a scale in words", text: "Machine,A\nRated load,250 kg\n\nBand (kg),Std. (in Tausend)\n0-100,60\n>100,1.5\n",
+		want: "A 250 |", found: []string{"unit-unknown 4:11", "bands-incomplete 5:1", "reading-empty 5:1"}},
+	{name: "a sum over the rated load", text: "Machine,A\nRated load,250 kg\n\nBand (kg),Hours\n0-100,100\n100-250,50\nTotal over 250 kg,1.5\n",
+		want: "A 250 | [0-100:100 100-250:50]", found: []string{"value-unreadable 7:1", "bands-incomplete 7:1"}},
+	{name: "shares of lifts", text: "Machine,A\nRated load,250 kg\nPeak,320 kg\n\nBand (kg),Share of lifts\n0-100,60\n>100,1.5\n",
+		want: "A 250 | peak 320", found: []string{"heading-unread 5:1"}},
+	{name: "days", text: "Machine,A\nRated load,250 kg\nPeak,320 kg\n\nBand (kg),Time (days)\n0-100,60\n>100,1.5\n",
+		want: "A 250 | peak 320", found: []string{"heading-unread 5:1"}},
+	{name: "cumulated in words", text: "Machine,A\nRated load,250 kg\nPeak,320 kg\n\nLast kumuliert,Stunden\n>0 kg,60\n>100 kg,1.5\n",
+		want: "A 250 | peak 320", found: []string{"heading-unread 5:1"}},
+	{name: "a peak in percent on a line", text: "Machine,A\nRated load,250 kg\nPeak (% of rated),128\n\nBand (kg),Hours\n0-100,60\n100-250,38\n",
+		want: "A 250 | [0-100:60 100-250:38]", found: []string{"unit-unknown 3:19"}},
+	{name: "a peak times ten on a line", text: "Machine,A\nRated load,250 kg\nPeak x10 (kg),32\n\nBand (kg),Hours\n0-100,60\n100-250,38\n",
+		want: "A 250 | [0-100:60 100-250:38]", found: []string{"line-unread 3:1"}},
+	{name: "lifts beside hours", text: "Machine,Rated load (kg),0-100 kg,0-100 kg lifts,>100 kg,>100 kg lifts\nA,250,100,9,5,1\n",
+		want: "A 250 | [0-100:100 100-:5]"},
+	{name: "one cell not counted", text: "Machine,Rated load (kg),0-100 kg,100-250 kg,>250 kg\nA,250,100*,50,1.5\n",
+		want: "A 250 | [100-250:50 250-:1.5]", found: []string{"value-unreadable 2:7", "bands-incomplete 2:7"}},
+	{name: "one cell below what is counted", text: "Machine,Rated load (kg),Peak (kg),0-100 kg,100-250 kg,>250 kg\nA,250,320,100,50,<0.1\n",
+		want: "A 250 | peak 320 [0-100:100 100-250:50]", found: []string{"value-unreadable 2:18", "bands-incomplete 2:18", "peak-above-all-bands 2:7"}},
+	{name: "one reading lacks a band", text: "Machine,Date,Rated load (kg),0-100 kg,>100 kg\nA,2025-01-05,250,10,2\nA,2025-02-05,250,11,?\n",
+		want: "A 250 | 2025-01-05T00:00:00Z [0-100:10 100-:2] | 2025-02-05T00:00:00Z", found: []string{"value-unreadable 3:21", "bands-incomplete 3:21", "reading-empty 3:3"}},
+	{name: "three values of two readings", text: "Machine,Rated load (kg),0-100 kg,100-250 kg,>250 kg\nA,250,1.250,50.500,2.125\n",
+		want: "A 250 |", found: []string{"number-ambiguous 2:7", "number-ambiguous 2:13", "number-ambiguous 2:20", "reading-empty 2:1"}, asked: 3},
+	{name: "a machine called as a word", text: "Serial number: Max\nType: Class\nRated load: 250 kg\n0-100 kg: 5 h\nover 100 kg: 1 h\n",
+		want: "Max 250 | [0-100:5 100-:1]"},
+	{name: "lifts alone", text: "Machine,Rated load (kg),Peak (kg),0-100 kg lifts,>100 kg lifts\nA,250,200,9,1\n",
+		want: "A 250 | peak 200", found: []string{"column-unread 1:35", "column-unread 1:50"}},
+}
+
+func TestExports(t *testing.T) {
+	for _, v := range exports {
+		b, err := intake.ReadBytes("x.csv", []byte(v.text))
+		if err != nil {
+			t.Errorf("%s: got %v, want it read", v.name, err)
+			continue
+		}
+		if got := briefs(b); got != v.want {
+			t.Errorf("%s: got %q, want %q", v.name, got, v.want)
+		}
+		if len(b.Questions) != v.asked {
+			t.Errorf("%s: got the questions %q, want %d", v.name, askedIn(b), v.asked)
+		}
+		found, blocked := doubts(b)
+		if !slices.Equal(found, v.found) {
+			t.Errorf("%s: got %q, want %q", v.name, found, v.found)
+		}
+		for _, d := range dossier.From([]intake.Batch{b}) {
+			if clear := strings.HasPrefix(d.Answers.Summary, "The record shows no load over"); clear && blocked {
+				t.Errorf("%s: got %q beside a blocking finding", v.name, d.Answers.Summary)
+			}
+		}
+	}
+}
+
+// doubts lists what is found in a batch that is more than a note.
+func doubts(b batch.Batch) (out []string, blocked bool) {
+	seen := map[string]bool{}
+	for _, d := range dossier.From([]batch.Batch{b}) {
+		for _, f := range d.Findings {
+			text := fmt.Sprintf("%s %d:%d", f.Code, f.Line, f.Column)
+			if f.Severity != record.Note && !seen[text] {
+				seen[text] = true
+				out = append(out, text)
+			}
+		}
+		blocked = blocked || d.Blocked()
+	}
+	return out, blocked
+}
