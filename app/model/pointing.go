@@ -336,4 +336,4 @@ var FieldChoices = []FieldChoice{
 }
 
 // UnitChoices lists the units a column can have; none: as its cells say.
-var UnitChoices = []wording.Unit{wording.NoUnit, wording.Kilogram, wording.Pound, wording.Tonne, wording.Hour, wording.Minute, wording.Second, wording.Clock, wording.Percent}
+var UnitChoices = []wording.Unit{wording.NoUnit, wording.Kilogram, wording.Pound, wording.Tonne, wording.KiloNewton, wording.DecaNewton, wording.Hour, wording.Minute, wording.Second, wording.Clock, wording.Percent}

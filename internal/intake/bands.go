@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
@@ -11,17 +12,20 @@ import (
 
 // readingNotes is what has to be known of a reading until the file is read.
 type readingNotes struct {
-	at       record.Origin
-	name     record.Path
-	spoilt   bool // its bands cannot be used
-	lacks    int  // bands that could not be read
-	said     bool // that bands could not be read
-	share    bool // hours are shares of the powered hours
-	percent  bool // edges are percent of the rated load
-	step     float64
-	mixed    bool // edges in several units
-	unitless bool // edges without a unit
-	bands    []bandSpot
+	at        record.Origin
+	name      record.Path
+	spoilt    bool // its bands cannot be used
+	lacks     int  // bands that could not be read
+	said      bool // that bands could not be read
+	share     bool // hours are shares of the powered hours
+	named     bool // they are said to be percent
+	bareTime  bool // hours without a unit
+	otherTime bool // hours given in minutes or seconds, cell by cell
+	percent   bool // edges are percent of the rated load
+	step      float64
+	mixed     bool // edges in several units
+	unitless  bool // edges without a unit
+	bands     []bandSpot
 }
 
 // bandSpot is where the three values of a band stand.
@@ -132,8 +136,15 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (x float64
 		c.badBand(v, at, r, "hours", err, dimensionWords[of])
 		return 0, false, false
 	}
-	if of == portion {
-		c.readings[c.current].share = true
+	switch notes := &c.readings[c.current]; {
+	case of == portion:
+		notes.share = true
+		notes.named = notes.named || v.percent || strings.Contains(v.text, "%")
+	case v.unit != wording.NoUnit || x == 0:
+	case v.read == wording.NoUnit:
+		notes.bareTime = true
+	case v.read != wording.Hour && v.read != wording.Clock:
+		notes.otherTime = true
 	}
 	return x, true, true
 }
@@ -184,8 +195,8 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 // stepOf notes the unit in which labels are written, in kg.
 func (n *readingNotes) stepOf(u wording.Unit) {
 	step := 1.0
-	if u == wording.Pound {
-		step = wording.Pound.In(1)
+	if u.IsLoad() {
+		step = u.In(1)
 	}
 	n.mixed = n.mixed || n.step != 0 && n.step != step
 	n.step = step

@@ -68,7 +68,7 @@ func bracketUnit(heading string) wording.Unit {
 func strangeUnitIn(what, unit string) record.Finding {
 	f := record.Finding{
 		Code: "unit-unknown", Severity: record.Blocking, Where: "heading row",
-		Message: fmt.Sprintf("%s has %q in brackets, which is no unit that is known", what, short(unit)), Expected: "kg, lb, t, h, min, s, h:mm or %",
+		Message: fmt.Sprintf("%s has %q in brackets, which is no unit that is known", what, short(unit)), Expected: "kg, lb, t, kN, daN, h, min, s, h:mm or %",
 		Effect: "it is not used; its values are not taken for kg or hours", Hint: "convert the values, or point out the unit",
 	}
 	if unit == "%" {

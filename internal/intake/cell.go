@@ -14,11 +14,13 @@ import (
 
 // cell is one cell of a table as it is being read.
 type cell struct {
-	s    *sheet
-	text string
-	i    int          // its place in the row
-	unit wording.Unit // of the heading
-	kept *keptCell    // of a cell kept beyond its row
+	s       *sheet
+	text    string
+	i       int          // its place in the row
+	unit    wording.Unit // of the heading
+	read    wording.Unit // that was read with the number; none for a bare one
+	percent bool         // the heading says percent
+	kept    *keptCell    // of a cell kept beyond its row
 }
 
 // keptCell is what is known of a cell once its row is gone.
@@ -87,6 +89,7 @@ func (c *cell) number(of dimension) (float64, error) {
 		}
 	}
 	if err == nil {
+		c.read = unit
 		c.s.g.names(unit)
 	}
 	switch {

@@ -24,7 +24,9 @@ type gatherer struct {
 	questions []Question
 	brought   []Guide // found in the file
 
-	foreign string // a unit of loads other than kg that the file names; empty for none
+	otherTime string // a unit of times other than h that a line names; empty for none
+	force     bool   // loads were given as forces
+	foreign   string // a unit of loads other than kg that the file names; empty for none
 }
 
 func newGatherer(name string, options Options) *gatherer {
@@ -111,6 +113,9 @@ func (g *gatherer) stop(at record.Origin, what string, most int) {
 // finish settles what only the whole file tells and returns the records.
 func (g *gatherer) finish() []Record {
 	g.settleNames()
+	if g.force {
+		g.sayForce()
+	}
 	if g.cut > 0 {
 		g.loose = append(g.loose, findingsCut(g.cut))
 	}

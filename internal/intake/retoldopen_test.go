@@ -295,7 +295,7 @@ var doubted = []struct {
 	found        []string
 }{
 	{"doubt.unit-of-hours.csv", "EX-61 | 2026-03-02T08:10:00Z [240-:99]", []string{"value-unreadable 3:7", "value-unreadable 3:43", "bands-incomplete 3:43"}},
-	{"doubt.unit-unknown.csv", "EX-61 | 2026-03-02T08:10:00Z", []string{"value-unreadable 3:7", "value-unreadable 3:35", "value-unreadable 3:44"}},
+	{"doubt.unit-unknown.csv", "EX-61 | 2026-03-02T08:10:00Z", []string{"value-unreadable 3:7", "value-unreadable 3:36", "value-unreadable 3:45"}},
 	{"doubt.share-alone.csv", "EX-61 240 | 2026-03-02T08:10:00Z", []string{"share-without-hours 3:11"}},
 	{"doubt.percent-alone.csv", "EX-61 | 2026-03-02T08:10:00Z", []string{"edges-without-rated-load 3:7"}},
 	{"doubt.custody-of-nobody.csv", "EX-61 240 | peak 200; EX-62 240 | peak 210", []string{"machine-unnamed 7:1"}},

@@ -33,7 +33,7 @@ var sameRecord = []struct {
 	{"one.en.csv", 0, []string{"zone-assumed 3:46"}},
 	{"one.es.csv", 0, []string{"zone-assumed 3:54"}},
 	{"one.fr.csv", 0, []string{"zone-assumed 3:51"}},
-	{"one.fractions.csv", 0, nil},
+	{"one.fractions.csv", 0, []string{"shares-of-one 3:124"}},
 	{"one.hash-column.csv", 0, nil},
 	{"one.hour-words.csv", 0, []string{"zone-assumed 3:46"}},
 	{"one.inclusive-edges.csv", 0, []string{"edges-closed 3:39"}},

@@ -295,6 +295,7 @@ func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	set(&b.hours, s.plan.hours)
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
+		b.hours.percent = b.hours.unit == wording.Percent
 		b.hours.unit = wording.Percent
 	}
 	c.band(s, r, at, &b)
@@ -305,6 +306,7 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	for _, i := range s.plan.bands {
 		col := &s.cols[i]
 		hours := s.cellAt(cells, i)
+		hours.percent = hours.unit == wording.Percent
 		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
 	}
 }

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -103,13 +104,43 @@ func (c *tableCase) share(r *record.Reading, n *readingNotes) {
 		c.lacks(n, "share-without-hours", "bands in percent of the powered hours, and no powered hours", "the hour meter beside the shares", "give the powered hours of the reading")
 		return
 	}
-	if sum := record.Total(r.Bands); sum > 0.005 && sum < 0.02 {
-		c.lacks(n, "shares-of-one", "the shares add up to about 1 %", "shares that add up to 100 %", "write the shares in percent; these look like fractions of 1")
+	if !c.sharesAddUp(r, n) {
 		return
 	}
 	for i := range r.Bands {
 		r.Bands[i].Hours = tidy(r.Bands[i].Hours * *r.Powered)
 	}
+}
+
+// sharesAddUp sees what the shares of a reading add up to. What nothing calls
+// percent and adds up to 1 are fractions; it reports false where they cannot be used.
+func (c *tableCase) sharesAddUp(r *record.Reading, n *readingNotes) bool {
+	sum := float64(record.Total(r.Bands)) * 100 // in the numbers that were read
+	const expected = "shares that add up to 100 %"
+	switch of1 := math.Abs(sum-1) < 0.02; {
+	case of1 && !n.named && n.lacks == 0 && record.Sorted(r.Bands)[0].From == 0:
+		for i := range r.Bands {
+			r.Bands[i].Hours *= 100
+		}
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-of-one", Severity: record.Note, Path: n.name.At("bands"),
+			Message: "the shares add up to 1", Expected: expected,
+			Effect: "they are taken as fractions of the powered hours", Hint: "write them in percent",
+		})
+	case of1 && n.lacks == 0:
+		c.lacks(n, "shares-of-one", "the shares add up to about 1 %", expected, "write the shares in percent; these look like fractions of 1")
+		return false
+	case !n.named && (sum < 50 || sum > 102):
+		c.lacks(n, "shares-unclear", fmt.Sprintf("the shares add up to %s, and nothing says of what", record.Number(sum)), expected, "say whether they are percent or fractions of 1")
+		return false
+	case sum > 102 || sum < 90 && n.lacks == 0:
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-odd", Severity: record.Doubt, Path: n.name.At("bands"),
+			Message: fmt.Sprintf("the shares add up to %s %%", record.Number(tidy(sum))), Expected: expected,
+			Effect: "hours are missing, or counted twice", Hint: "compare the shares with the machine's screen",
+		})
+	}
+	return true
 }
 
 // lacks notes that the bands of a reading cannot be used without another value.

@@ -80,6 +80,11 @@ func firstWord(heading string) (string, Unit) {
 func lastWord(heading string) (string, Unit) {
 	at := lastStart(heading)
 	u, name, ok := unitOf(folded(heading[at:]))
+	if i := strings.LastIndexAny(heading, " _/,;|-") + 1; i < at { // "Peak kN" ends in one word
+		if whole, _, isUnit := unitOf(folded(heading[i:])); isUnit {
+			at, u, name, ok = i, whole, false, true
+		}
+	}
 	if !ok {
 		return heading, NoUnit
 	}
