@@ -133,6 +133,13 @@ func (g *gatherer) merge(to, c *tableCase) {
 	offset := len(to.out.Case.Readings)
 	to.out.Case.Readings = append(to.out.Case.Readings, c.out.Case.Readings...)
 	to.readings = append(to.readings, c.readings...)
+	for _, at := range c.bare {
+		to.bare = append(to.bare, shifted(at, offset))
+	}
+	for _, p := range c.rated {
+		p.at = shifted(p.at, offset)
+		to.rated = append(to.rated, p)
+	}
 	to.out.Case.Custody = append(to.out.Case.Custody, c.out.Case.Custody...)
 	to.out.Case.Events = append(to.out.Case.Events, c.out.Case.Events...)
 	to.out.Case.Daily = append(to.out.Case.Daily, c.out.Case.Daily...)
@@ -150,6 +157,15 @@ func (g *gatherer) merge(to, c *tableCase) {
 			}
 		}
 	}
+}
+
+// shifted returns the path of a reading that stands so many further down.
+func shifted(at record.Path, by int) record.Path {
+	if by == 0 || !strings.HasPrefix(string(at), "readings/") {
+		return at
+	}
+	number, rest, _ := strings.Cut(string(at[len("readings/"):]), "/")
+	return pathOf(number0(number) - 1 + by) + record.Path("/"+rest)
 }
 
 func either[T any](a, b *T) *T {

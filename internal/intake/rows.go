@@ -171,7 +171,7 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 	if c := s.g.last; c != nil && id.text == c.out.Case.Machine.ID && id.text != "" {
 		return c
 	}
-	if id.text != "" {
+	if !id.blank() {
 		return s.namedCase(&id)
 	}
 	if s.g.last != nil && s.hand {
@@ -315,7 +315,7 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record.Path) {
 	date, clock := cell{s: s}, cell{s: s}
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
-		if i >= 0 && date.text == "" {
+		if i >= 0 && date.blank() {
 			date = s.cellAt(cells, i)
 		}
 	}
@@ -325,7 +325,7 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	dated := s.plan.at >= 0 || s.plan.date >= 0
 	wide := s.layout.name != "one row for each band"
 	switch {
-	case date.text != "":
+	case !date.blank():
 		if !c.at(&date, &clock) {
 			return nil, ""
 		}

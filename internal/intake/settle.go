@@ -13,6 +13,7 @@ import (
 // edges in percent of the rated load, labels that count whole kilograms.
 func (c *tableCase) settle() {
 	c.unclear()
+	c.settlePeaks()
 	c.joinLone()
 	c.dropLacking()
 	for i := range c.readings {

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"ratchetmark/internal/batch"
@@ -18,6 +19,7 @@ type tableCase struct {
 	current int // index of the reading in hand, -1 before the first
 	full    bool
 	bare    []record.Path // loads without a unit
+	rated   []ratedPeak   // peaks in percent of the rated load
 	told    *saying       // the last of the lines that were given to it
 
 	readings []readingNotes // one for each reading
@@ -116,7 +118,11 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record
 	case "moving_h":
 		once(c, v, duration, here, &r.Moving)
 	case "peak_kg":
-		if v.bareLoad() {
+		switch {
+		case v.unit == wording.Percent || strings.HasSuffix(v.text, "%"):
+			c.peakPercent(v, here)
+			return
+		case v.bareLoad():
 			c.bare = append(c.bare, here)
 		}
 		once(c, v.load(), load, here, &r.Peak)
