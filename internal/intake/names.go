@@ -130,42 +130,55 @@ func bareName(file string) string {
 // merge moves what c says to another case.
 func (g *gatherer) merge(to, c *tableCase) {
 	g.drop(c)
-	offset := len(to.out.Case.Readings)
-	to.out.Case.Readings = append(to.out.Case.Readings, c.out.Case.Readings...)
+	theirs, ours := &to.out.Case, &c.out.Case
+	by := map[string]int{"readings": len(theirs.Readings), "custody": len(theirs.Custody), "events": len(theirs.Events), "daily": len(theirs.Daily)}
+	theirs.Readings = append(theirs.Readings, ours.Readings...)
+	theirs.Custody = append(theirs.Custody, ours.Custody...)
+	theirs.Events = append(theirs.Events, ours.Events...)
+	theirs.Daily = append(theirs.Daily, ours.Daily...)
 	to.readings = append(to.readings, c.readings...)
 	for _, at := range c.bare {
-		to.bare = append(to.bare, shifted(at, offset))
+		to.bare = append(to.bare, shifted(at, by))
 	}
 	for _, p := range c.rated {
-		p.at = shifted(p.at, offset)
+		p.at = shifted(p.at, by)
 		to.rated = append(to.rated, p)
 	}
-	to.out.Case.Custody = append(to.out.Case.Custody, c.out.Case.Custody...)
-	to.out.Case.Events = append(to.out.Case.Events, c.out.Case.Events...)
-	to.out.Case.Daily = append(to.out.Case.Daily, c.out.Case.Daily...)
-	to.out.Findings = append(to.out.Findings, c.out.Findings...)
-	m, from := &to.out.Case.Machine, c.out.Case.Machine
+	for _, f := range c.out.Findings {
+		if old := f.Path; old != "" {
+			f.Path = shifted(old, by)
+			if f.Where == old.Words() {
+				f.Where = f.Path.Words()
+			}
+		}
+		to.out.Findings = append(to.out.Findings, f)
+	}
+	m, from := &theirs.Machine, ours.Machine
 	if m.Kind == "" {
 		m.Kind = from.Kind
 	}
 	m.RatedLoad, m.Persons = either(m.RatedLoad, from.RatedLoad), either(m.Persons, from.Persons)
 	m.LoadSensing, m.Mass, m.InService = either(m.LoadSensing, from.LoadSensing), either(m.Mass, from.Mass), either(m.InService, from.InService)
 	for path, at := range c.out.Origins {
-		if offset == 0 || len(path) > 7 && path[:7] == "machine" {
-			if _, ok := to.out.Origins[path]; !ok {
-				to.out.Origins[path] = at
-			}
+		if path = shifted(path, by); to.out.Origins[path] == (record.Origin{}) {
+			to.out.Origins[path] = at
 		}
 	}
 }
 
-// shifted returns the path of a reading that stands so many further down.
-func shifted(at record.Path, by int) record.Path {
-	if by == 0 || !strings.HasPrefix(string(at), "readings/") {
+// shifted returns the path of an entry of a list whose entries stand so many
+// further down; any other as it is.
+func shifted(at record.Path, by map[string]int) record.Path {
+	list, rest, ok := strings.Cut(string(at), "/")
+	number, rest, deeper := strings.Cut(rest, "/")
+	if !ok || by[list] == 0 {
 		return at
 	}
-	number, rest, _ := strings.Cut(string(at[len("readings/"):]), "/")
-	return pathOf(number0(number) - 1 + by) + record.Path("/"+rest)
+	out := record.Path(list).At(number0(number) + by[list])
+	if deeper {
+		out += record.Path("/" + rest)
+	}
+	return out
 }
 
 func either[T any](a, b *T) *T {
