@@ -167,7 +167,7 @@ func TestHeading(t *testing.T) {
 		{"comments above", "# one, two, three, four, five, six, seven\n#\nmachine;reading_at;from_kg;to_kg;hours", "A;2026-03-02;0;90;1", nil},
 		{"Windows line ends", "machine,reading_at,from_kg,to_kg,hours\r", "A,2026-03-02,0,90,1\r", nil},
 		{"an unknown column", "machine,reading_at,shoe_size,from_kg,to_kg,hours", "A,2026-03-02,5,0,90,1", []string{"column-unknown 1:20"}},
-		{"a column twice", "machine,reading_at,from_kg,to_kg,hours,hours", "A,2026-03-02,0,90,1,2", []string{"column-twice 1:40"}},
+		{"a column twice", "machine,reading_at,from_kg,to_kg,hours,from_kg", "A,2026-03-02,0,90,1,2", []string{"column-twice 1:40"}},
 	} {
 		batch, err := intake.ReadBytes("x", []byte(v.head+"\n"+v.row+"\n"))
 		if err != nil {

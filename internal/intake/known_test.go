@@ -16,8 +16,6 @@ var known = map[string]bool{
 	"one.hash-column.csv":                      true,
 	"one.inclusive-edges.csv":                  true,
 	"one.lines-several.csv":                    true,
-	"one.two-hours.csv":                        true,
-	"one.unit-column.csv":                      true,
 	"ask.decimal-machine.csv":                  true,
 	"ask.decimal-peak.txt":                     true,
 	"ask.decimal-label.csv":                    true,

@@ -233,7 +233,7 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	for i, c := range candidates {
-		cols[i].heading = c.text
+		cols[i].heading, cols[i].can, cols[i].inHeading = c.text, c.fields, c.unit
 		if cols[i].Field != "" {
 			continue
 		}
@@ -322,9 +322,13 @@ func (c candidate) best(list []wording.Field, taken map[wording.Field]bool) word
 // column is a column of the table in hand.
 type column struct {
 	Column
-	heading string
-	label   *wording.Label // of a band
-	twice   bool           // its meaning is taken by a column before it
-	strange string         // what stands in its brackets and is no unit that is known
-	twofold bool           // it may be the rated load or the peak
+	heading   string
+	label     *wording.Label  // of a band
+	twice     bool            // its meaning is taken by a column before it
+	can       []wording.Field // what its heading can mean
+	inHeading wording.Unit    // of a column that is not used as well
+	units     int             // the column with the units of its cells; 0 for none
+	used      string          // what it says where it is no column of values; empty for nothing
+	strange   string          // what stands in its brackets and is no unit that is known
+	twofold   bool            // it may be the rated load or the peak
 }

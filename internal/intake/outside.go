@@ -131,6 +131,12 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 		s.sayGuide()
 	}
 	for i := range cols {
+		s.unitColumn(i)
+	}
+	if guide == nil || len(guide.Columns) == 0 {
+		s.byValues()
+	}
+	for i := range cols {
 		s.g.names(cols[i].Unit)
 		s.column(i)
 	}
@@ -150,7 +156,7 @@ func (s *sheet) sayGuide() {
 // column says what cannot be used of a heading.
 func (s *sheet) column(i int) {
 	c := &s.cols[i]
-	if c.Field != "" || c.heading == "" || s.guide != nil && len(s.guide.Columns) > 0 {
+	if c.Field != "" || c.heading == "" || c.used != "" || s.guide != nil && len(s.guide.Columns) > 0 {
 		return
 	}
 	clean, _ := Visible(fmt.Sprintf("%q", short(c.heading)))
@@ -172,9 +178,7 @@ func (s *sheet) column(i int) {
 		return
 	}
 	if c.twice {
-		f.Code, f.Severity = "column-twice", record.Doubt
-		f.Message, f.Expected = "column "+clean+" means the same as one before it", "each column once"
-		f.Effect, f.Hint = "the first of the two is used", "remove the wrong one"
+		f = s.columnTwice(c, f, clean)
 	}
 	s.g.find(nil, s.place(i), f)
 }

@@ -136,6 +136,9 @@ func (s *sheet) cellAt(cells []string, i int) cell {
 	c := cell{s: s, i: i, unit: s.cols[i].Unit}
 	if i < len(cells) {
 		c.text = trim(cells[i])
+		if u := s.cols[i].units; u > 0 && u < len(cells) && c.text != "" {
+			c.text += " " + trim(cells[u])
+		}
 	}
 	return c
 }

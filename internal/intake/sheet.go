@@ -18,6 +18,7 @@ type sheet struct {
 	t     table.Table
 	index int // in g.sheets
 
+	heldAt  int       // of the one in hand
 	held    []heldRow // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
 	typed   func(i int) bool
@@ -71,6 +72,7 @@ func (g *gatherer) readTable(t table.Table) error {
 			break
 		}
 		h := &s.held[i]
+		s.heldAt = i
 		s.place = func(i int) record.Origin { return h.places[min(max(i, 0), len(h.places)-1)] }
 		s.typed = func(i int) bool { return i < len(h.typed) && h.typed[i] }
 		if h.broken != nil {
