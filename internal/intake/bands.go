@@ -14,17 +14,22 @@ import (
 type readingNotes struct {
 	at        record.Origin
 	name      record.Path
-	spoilt    bool // its bands cannot be used
-	lacks     int  // bands that could not be read
-	said      bool // that bands could not be read
-	share     bool // hours are shares of the powered hours
-	named     bool // they are said to be percent
-	bareTime  bool // hours without a unit
-	otherTime bool // hours given in minutes or seconds, cell by cell
-	percent   bool // edges are percent of the rated load
-	step      float64
-	mixed     bool // edges in several units
-	unitless  bool // edges without a unit
+	spoilt    bool         // its bands cannot be used
+	lacks     int          // bands that could not be read
+	said      bool         // that bands could not be read
+	share     bool         // hours are shares of the powered hours
+	named     bool         // they are said to be percent
+	bareTime  bool         // hours without a unit
+	otherTime bool         // hours given in minutes or seconds, cell by cell
+	percent   bool         // edges are percent of the rated load
+	step      float64      // of the unit of the edges, in kg
+	unit      wording.Unit // of the edges
+	peakUnit  wording.Unit
+	meter     bool   // the hours may be the hour meter: their heading is as good for it
+	s         *sheet // the bands were read from
+	counts    string // what a guide says of them
+	mixed     bool   // edges in several units
+	unitless  bool   // edges without a unit
 	bands     []bandSpot
 }
 
@@ -76,7 +81,7 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	from, hasFrom, ok := c.edge(&b.from, at, r, "from_kg")
 	to, hasTo, toOK := c.edge(&b.to, at, r, "to_kg")
 	hours, hasHours, hoursOK := c.hours(&b.hours, at, r)
-	if !ok || !toOK || !hoursOK || !hasFrom || !hasHours {
+	if !ok || !toOK || !hoursOK || !hasFrom && !hasTo || !hasHours { // without a lower edge it is the lowest band
 		c.lackBand(b.from.at(), at)
 		return
 	}
@@ -84,7 +89,16 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	if hasTo {
 		out.To = record.Of(record.Kilogram(to))
 	}
+	notes.stepOf(edgeUnit(&b.from))
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
+}
+
+// edgeUnit returns the unit an edge was read in.
+func edgeUnit(v *cell) wording.Unit {
+	if v.read != wording.NoUnit {
+		return v.read
+	}
+	return v.unit
 }
 
 // edge reads one edge; has is false for a blank one, ok for what is no edge.
@@ -199,7 +213,7 @@ func (n *readingNotes) stepOf(u wording.Unit) {
 		step = u.In(1)
 	}
 	n.mixed = n.mixed || n.step != 0 && n.step != step
-	n.step = step
+	n.step, n.unit = step, u
 }
 
 // keep appends a band to its reading.
@@ -213,9 +227,18 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 		c.spoil(from.at(), at)
 		return
 	}
+	if len(r.Bands) > 0 && b.From <= r.Bands[len(r.Bands)-1].From && c.double(r, b, from) {
+		return
+	}
 	c.g.bands++
 	if !record.Finite(b.Hours) || !record.Finite(b.From) || b.To != nil && !record.Finite(*b.To) {
 		return
+	}
+	if r.Bands == nil {
+		notes.s = from.s
+		if g := from.s.guide; g != nil {
+			notes.counts = g.Counts
+		}
 	}
 	if r.Bands == nil && c.current > 0 { // as many as the reading before has, most likely
 		n := len(c.out.Case.Readings[c.current-1].Bands)

@@ -24,6 +24,7 @@ type gatherer struct {
 	questions []Question
 	brought   []Guide // found in the file
 
+	doubled   bool   // a band or a row that stands twice was said
 	otherTime string // a unit of times other than h that a line names; empty for none
 	force     bool   // loads were given as forces
 	foreign   string // a unit of loads other than kg that the file names; empty for none

@@ -49,9 +49,18 @@ func checkGuide(g *Guide) error {
 	case g.Dates != "" && g.Dates != "day-first" && g.Dates != "month-first":
 		return fmt.Errorf("the guide's dates are %q; expected day-first or month-first", short(g.Dates))
 	}
+	if g.Counts != "" && g.Counts != countsEach && g.Counts != countsCumulative {
+		return fmt.Errorf("the guide's counts are %q; expected %s or %s", short(g.Counts), countsEach, countsCumulative)
+	}
 	_, err := zoneOf(g)
 	return err
 }
+
+// What hours under one edge each can be, as a guide says it.
+const (
+	countsEach       = "each"
+	countsCumulative = "cumulative"
+)
 
 // mark returns the mark before decimals that the guide names.
 func markOf(g *Guide) wording.Mark {

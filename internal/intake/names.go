@@ -157,6 +157,9 @@ func (g *gatherer) merge(to, c *tableCase) {
 	if m.Kind == "" {
 		m.Kind = from.Kind
 	}
+	if m.RatedLoad == nil {
+		to.ratedUnit = c.ratedUnit
+	}
 	m.RatedLoad, m.Persons = either(m.RatedLoad, from.RatedLoad), either(m.Persons, from.Persons)
 	m.LoadSensing, m.Mass, m.InService = either(m.LoadSensing, from.LoadSensing), either(m.Mass, from.Mass), either(m.InService, from.InService)
 	for path, at := range c.out.Origins {

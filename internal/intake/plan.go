@@ -10,10 +10,11 @@ type plan struct {
 	repeats                       []int // columns a row may repeat from the one above
 	keys                          []int // columns that tell a row of the table
 	sums                          []int // columns that may say "total"
+	meter                         bool  // the heading of the hours may mean the hour meter
 }
 
 func (s *sheet) lay() {
-	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil}
+	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil, false}
 	single := map[wording.Field]*int{
 		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
 		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
@@ -38,6 +39,7 @@ func (s *sheet) lay() {
 			p.sums = append(p.sums, i)
 		}
 	}
+	p.meter = p.hours >= 0 && s.means(p.hours, "powered_h") && !s.has("powered_h")
 	p.repeats = append(append(p.repeats, p.ofMachine...), p.ofReading...)
 	s.plan, s.above = p, above{}
 }

@@ -242,6 +242,12 @@ func (s *sheet) machineRow(cells []string) {
 	if r == nil {
 		return
 	}
+	if len(r.Bands) > 0 && len(s.plan.bands) > 0 && c.readings[c.current].s == s {
+		if s.rowTwice(c, r, cells) || !c.begin(record.Reading{At: r.At}, s.place(max(s.plan.at, s.plan.date, 0))) {
+			return
+		}
+		r, at = c.reading()
+	}
 	same = same && c.current == s.above.reading
 	for _, i := range s.plan.ofReading {
 		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {
@@ -291,6 +297,9 @@ func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells [
 		if i >= 0 {
 			*to = s.cellAt(cells, i)
 		}
+	}
+	if s.plan.meter {
+		c.readings[c.current].meter = true
 	}
 	set(&b.label, s.plan.label)
 	set(&b.from, s.plan.from)

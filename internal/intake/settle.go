@@ -15,6 +15,8 @@ func (c *tableCase) settle() {
 	c.unclear()
 	c.settlePeaks()
 	c.joinLone()
+	c.alike()
+	c.openEdges()
 	c.dropLacking()
 	for i := range c.readings {
 		r, n := &c.out.Case.Readings[i], &c.readings[i]
@@ -30,6 +32,7 @@ func (c *tableCase) settle() {
 			continue
 		}
 		c.closeEdges(r, n)
+		c.roundEdges(r, n)
 	}
 	c.locate()
 }
@@ -155,28 +158,6 @@ func (c *tableCase) lacks(n *readingNotes, code, message, expected, hint string)
 
 // tidy rounds what was multiplied to a millionth: no counter is finer.
 func tidy[T ~float64](x T) T { return T(math.Round(float64(x)*1e6) / 1e6) }
-
-// closeEdges closes bands that are labelled in whole units, as 0-89, 90-179:
-// the loads between 89 and 90 belong to one of the two.
-func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
-	if n.step == 0 || n.mixed || n.percent || len(r.Bands) < 2 {
-		return
-	}
-	for i := 0; i+1 < len(r.Bands); i++ {
-		to := r.Bands[i].To
-		if to == nil || math.Abs(float64(r.Bands[i+1].From-*to)-n.step) > 1e-6 {
-			return
-		}
-	}
-	for i := 0; i+1 < len(r.Bands); i++ {
-		r.Bands[i].To = record.Of(r.Bands[i+1].From)
-	}
-	c.g.find(c, n.at, record.Finding{
-		Code: "edges-closed", Severity: record.Note, Path: n.name.At("bands"),
-		Message: "each band ends one unit below the next, as counted in whole units", Expected: "bands that meet",
-		Effect: "each band is taken to reach up to the next", Hint: "check the labels if loads are recorded in fractions",
-	})
-}
 
 // locate notes where in the file the parts stand that a check of the case will name.
 func (c *tableCase) locate() {

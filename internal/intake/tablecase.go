@@ -12,15 +12,17 @@ import (
 
 // tableCase gathers what the rows of a file say of one machine.
 type tableCase struct {
-	g       *gatherer
-	out     Record
-	file    string // of rows that name no machine: where they stand
-	sheet   string
-	current int // index of the reading in hand, -1 before the first
-	full    bool
-	bare    []record.Path // loads without a unit
-	rated   []ratedPeak   // peaks in percent of the rated load
-	told    *saying       // the last of the lines that were given to it
+	g         *gatherer
+	out       Record
+	file      string // of rows that name no machine: where they stand
+	sheet     string
+	current   int // index of the reading in hand, -1 before the first
+	full      bool
+	bare      []record.Path // loads without a unit
+	ratedUnit wording.Unit
+	rounded   bool        // a load was put at the rated load
+	rated     []ratedPeak // peaks in percent of the rated load
+	told      *saying     // the last of the lines that were given to it
 
 	readings []readingNotes // one for each reading
 	byTime   map[int64]int  // index of the reading of a time
@@ -43,6 +45,7 @@ func (c *tableCase) machine(f wording.Field, v *cell) {
 		c.kind(v)
 	case "rated_load_kg":
 		once(c, v.load(), load, at, &m.RatedLoad)
+		c.ratedUnit = edgeUnit(v)
 	case "load_sensing_kg":
 		once(c, v.load(), load, at, &m.LoadSensing)
 	case "mass_kg":
@@ -126,6 +129,7 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record
 			c.bare = append(c.bare, here)
 		}
 		once(c, v.load(), load, here, &r.Peak)
+		c.readings[c.current].peakUnit = edgeUnit(v)
 	case "peak_at":
 		if r.PeakAt != nil {
 			return
