@@ -147,6 +147,13 @@ func (c *cell) time() (time.Time, error) {
 			t, zoned, clock, err = again, z, hm, nil
 		}
 	}
+	if err != nil && !ambiguous(err) {
+		if again, days, ok := momentOfNumber(c.text, d.zone); ok {
+			t, zoned, err = again, !days, nil
+			clock = strings.Contains(c.text, ".")
+			d.numbered(c)
+		}
+	}
 	if err == nil && !zoned && clock {
 		d.zoneless(c)
 	}

@@ -115,6 +115,10 @@ var exports = []struct {
 		want: "A 250 | 2025-05-01T00:00:00Z [0-250:50 250-:1.5] | 2025-05-01T00:00:00Z [0-250:60 250-:1.5]", found: []string{"readings-same-time 3:3", "faster-than-clock 3:3"}},
 	{name: "a band row twice", text: "Machine,Rated load (kg),Band,Hours in band\nA,250,0-250 kg,50\nA,250,0-250 kg,50\nA,250,>250 kg,1.5\n",
 		want: "A 250 | [0-250:50 250-:1.5]"},
+	{name: "dates as numbers of days", text: "Machine,Date,Rated load (kg),Peak (kg)\nA,45778,250,200\nA,45779.5,250,210\n",
+		want: "A 250 | 2025-05-01T00:00:00Z peak 200 | 2025-05-02T12:00:00Z peak 210", found: []string{"date-from-number 2:3"}},
+	{name: "a date as seconds", text: "Machine,Date,Rated load (kg),Peak (kg)\nA,1746057600,250,200\n",
+		want: "A 250 | 2025-05-01T00:00:00Z peak 200", found: []string{"date-from-number 2:3"}},
 	{name: "lifts alone", text: "Machine,Rated load (kg),Peak (kg),0-100 kg lifts,>100 kg lifts\nA,250,200,9,1\n",
 		want: "A 250 | peak 200", found: []string{"column-unread 1:35", "column-unread 1:50"}},
 }

@@ -281,6 +281,9 @@ func (s *sheet) end() {
 	if s.dialect.bare > 0 {
 		s.sayZone()
 	}
+	if s.dialect.numbers > 0 {
+		s.sayNumbers()
+	}
 	if s.dialect.unitless > 0 {
 		s.sayUnit()
 	}
@@ -321,6 +324,14 @@ func (s *sheet) sayZone() {
 		Message:  fmt.Sprintf("%s without a zone, the first one here", countOf(s.dialect.bare, "time", "times")),
 		Expected: "times with their zone, as 2026-03-02T08:10:00Z",
 		Effect:   "they are read as " + zone + "; a trip and a peak near its ends may be put apart wrongly", Hint: "say in which zone the machine's clock runs",
+	})
+}
+
+func (s *sheet) sayNumbers() {
+	s.g.find(nil, s.dialect.numbersAt, record.Finding{
+		Code: "date-from-number", Severity: record.Doubt, Where: "times",
+		Message: countOf(s.dialect.numbers, "time", "times") + " given as a number, the first one here", Expected: timeExpected,
+		Effect: "a number of five digits is read as the days that a workbook counts, one of ten as seconds since 1970", Hint: "check a date against the machine's screen",
 	})
 }
 

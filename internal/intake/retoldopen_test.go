@@ -302,7 +302,7 @@ var doubted = []struct {
 	{"doubt.two-unnamed.book", "Left 240 | 2026-03-02T08:10:00Z peak 200; Right 230 | 2026-03-02T08:10:00Z peak 210", []string{"machine-from-sheet Left A1", "2: machine-from-sheet Right A1"}},
 	{"doubt.year-short.csv", "EX-61 240", []string{"row-undated 3:11"}},
 	{"doubt.zone-name.csv", "EX-61 240", []string{"row-undated 3:11"}},
-	{"doubt.serial-date.csv", "EX-61 240", []string{"row-undated 3:11"}},
+	{"doubt.serial-date.csv", "EX-61 240 | 2026-03-02T08:09:36Z peak 200", []string{"zone-assumed 3:11", "date-from-number 3:11"}},
 	{"doubt.label-words.csv", "EX-61 240 | 2026-03-02T08:10:00Z [0-240:165]", []string{"value-unreadable 4:32", "bands-incomplete 4:32"}},
 	{"doubt.approx.txt", "EX-61 240 |", []string{"value-unreadable 4:1", "value-unreadable 5:1"}},
 	{"doubt.column-twice.csv", "EX-61 240 | 2026-03-02T08:10:00Z peak 200", []string{"column-twice 2:42"}},
