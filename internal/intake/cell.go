@@ -206,6 +206,9 @@ func once[T ~float64](c *tableCase, from *cell, of dimension, at record.Path, to
 	}
 	x, err := from.number(of)
 	switch {
+	case ambiguous(err) && strings.Contains(from.text, ":"):
+		from.unreadable(c, at, "h:mm:ss, or a number with its unit")
+		return false
 	case ambiguous(err):
 		from.twoWays(c, at, batch.AskDecimal)
 		return false

@@ -24,14 +24,15 @@ type gatherer struct {
 	questions []Question
 	brought   []Guide // found in the file
 
-	doubled   bool   // a band or a row that stands twice was said
-	otherTime string // a unit of times other than h that a line names; empty for none
-	force     bool   // loads were given as forces
-	foreign   string // a unit of loads other than kg that the file names; empty for none
+	guided    map[string]bool // the guides that were used, by signature
+	doubled   bool            // a band or a row that stands twice was said
+	otherTime string          // a unit of times other than h that a line names; empty for none
+	force     bool            // loads were given as forces
+	foreign   string          // a unit of loads other than kg that the file names; empty for none
 }
 
 func newGatherer(name string, options Options) *gatherer {
-	return &gatherer{name: name, options: options, byID: map[string]*tableCase{}}
+	return &gatherer{name: name, options: options, byID: map[string]*tableCase{}, guided: map[string]bool{}}
 }
 
 // named returns the case of a machine with a name, a new one if need be; nil

@@ -157,7 +157,7 @@ const (
 // used returns the guides that were used.
 func (g *gatherer) used() (out []Guide) {
 	for _, s := range g.sheets {
-		if guide, ok := g.options.Guides[s.Signature]; ok && s.Read {
+		if guide, ok := g.options.Guides[s.Signature]; ok && (s.Read || g.guided[s.Signature]) {
 			out = append(out, guide)
 		}
 	}

@@ -177,6 +177,10 @@ func (l *layout) strays(candidates []candidate) bool {
 			if c.best(l.fields, nil) == "" {
 				return true
 			}
+		case "hours":
+			if len(c.fields) == 1 && l.name == "machines" {
+				return true
+			}
 		}
 	}
 	return false

@@ -106,7 +106,7 @@ func (s *sheet) heading(cells []string) bool {
 	if guide != nil && len(guide.Columns) > 0 {
 		layout, cols = columnsOf(guide, cells)
 	}
-	if layout == nil {
+	if layout == nil || guide == nil && s.alternates(cells) {
 		return false
 	}
 	s.begin(cells, layout, cols, guide)
@@ -114,6 +114,29 @@ func (s *sheet) heading(cells []string) bool {
 		s.row(cells)
 	}
 	return true
+}
+
+// alternates reports whether a row is names and values by turns, and no heading:
+// one of the values is a number, or the next row begins with a name as well.
+func (s *sheet) alternates(cells []string) bool {
+	n, valued := 0, false
+	for i, c := range cells {
+		if c = trim(c); c == "" || isWords(c) != (i%2 == 0) {
+			return false
+		}
+		if i%2 > 0 && startsNumber(c) && candidateOf(c, s.dialect.decimal).label == nil {
+			valued = true
+		}
+		n++
+	}
+	if n < 4 || n%2 > 0 {
+		return false
+	}
+	if valued || s.heldAt+1 >= len(s.held) || len(s.held[s.heldAt+1].cells) == 0 {
+		return valued
+	}
+	f, _ := lineField(trim(s.held[s.heldAt+1].cells[0]))
+	return f != ""
 }
 
 // begin begins a table.
@@ -128,7 +151,7 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	}
 	s.dialect.guided(guide)
 	if guide != nil {
-		s.sayGuide()
+		s.sayGuideAt(s.place(0))
 	}
 	for i := range cols {
 		s.unitColumn(i)
@@ -144,9 +167,14 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	s.note(cells)
 }
 
-// sayGuide notes that a table was read as a person pointed out.
-func (s *sheet) sayGuide() {
-	s.g.find(nil, s.place(0), record.Finding{
+// sayGuideAt notes that a table was read as a person pointed out.
+func (s *sheet) sayGuideAt(at record.Origin) {
+	s.g.guided[Signature(s.guide.Heading)] = true
+	if s.toldGuide {
+		return
+	}
+	s.toldGuide = true
+	s.g.find(nil, at, record.Finding{
 		Code: "guide-used", Severity: record.Note, Where: "heading row",
 		Message: "the table is read with a guide made by hand", Expected: "a heading and values that say all by themselves",
 		Effect: "the file alone does not give this result; with the guide it does", Hint: "hand over the guide with the file",
@@ -281,6 +309,7 @@ func (s *sheet) end() {
 	if s.dialect.bare > 0 {
 		s.sayZone()
 	}
+	s.sayMixed()
 	if s.dialect.numbers > 0 {
 		s.sayNumbers()
 	}
@@ -289,7 +318,11 @@ func (s *sheet) end() {
 	}
 	if s.index < len(s.g.sheets) {
 		sh := &s.g.sheets[s.index]
-		if !sh.Read && s.start != nil {
+		if !sh.Read && s.start == nil && s.asked {
+			s.start = s.firstRow
+			sh.Signature = Signature(s.start)
+			sh.Guide = Guide{Format: batch.GuideFormat, Heading: visibleCells(s.start)}
+		} else if !sh.Read && s.start != nil {
 			sh.Signature = Signature(s.start)
 			sh.Guide = Guide{Format: batch.GuideFormat, Heading: visibleCells(s.start), Columns: make([]Column, len(s.start))}
 			for i, c := range s.candidates(s.start) {

@@ -199,3 +199,11 @@ func differ(a, b string) (string, string) {
 	from := max(0, start-around)
 	return "..." + a[from:min(len(a), len(a)-end+around)], "..." + b[from:min(len(b), len(b)-end+around)]
 }
+
+// settle reports what is wrong with a vector.
+func settle(t testing.TB, name string, wrong []string) {
+	t.Helper()
+	for _, w := range wrong {
+		t.Errorf("%s: %s", name, w)
+	}
+}

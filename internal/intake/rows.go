@@ -171,7 +171,7 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 		return s.about.caseOf(s)
 	}
 	id := s.cellAt(cells, s.plan.machine)
-	if c := s.g.last; c != nil && id.text == c.out.Case.Machine.ID && id.text != "" {
+	if c := s.g.last; c != nil && s.hand && id.text == c.out.Case.Machine.ID && id.text != "" {
 		return c
 	}
 	if !id.blank() {

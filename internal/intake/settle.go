@@ -15,6 +15,7 @@ func (c *tableCase) settle() {
 	c.unclear()
 	c.settlePeaks()
 	c.joinLone()
+	c.joinMoments()
 	c.alike()
 	c.openEdges()
 	c.dropLacking()

@@ -18,8 +18,9 @@ type sheet struct {
 	t     table.Table
 	index int // in g.sheets
 
-	heldAt  int       // of the one in hand
-	held    []heldRow // rows read ahead, to see how values are written
+	mixedAt record.Origin // where dates of both orders were met; none where the line is 0
+	heldAt  int           // of the one in hand
+	held    []heldRow     // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
 	typed   func(i int) bool
 	dialect dialect
@@ -35,15 +36,18 @@ type sheet struct {
 	gap     bool // a blank row has been passed
 	about   about
 
-	start    []string      // the row a guide for this table would name
-	unheaded bool          // below a heading of bands that was not understood
-	odd      int           // lines that say nothing
-	run      int           // of them, since something was said
-	oddAt    record.Origin // the first of them
-	oddText  string
-	hand     bool       // a row has named a machine
-	first    *tableCase // the first one a row has named
-	only     *tableCase // the only one; nil where there are several
+	toldGuide bool          // that a guide is used
+	asked     bool          // a value can be read two ways
+	firstRow  []string      // the first that is not blank
+	start     []string      // the row a guide for this table would name
+	unheaded  bool          // below a heading of bands that was not understood
+	odd       int           // lines that say nothing
+	run       int           // of them, since something was said
+	oddAt     record.Origin // the first of them
+	oddText   string
+	hand      bool       // a row has named a machine
+	first     *tableCase // the first one a row has named
+	only      *tableCase // the only one; nil where there are several
 
 }
 
@@ -132,7 +136,7 @@ func (s *sheet) lookAhead() error {
 		var broken *table.Broken
 		switch {
 		case err == io.EOF:
-			s.dialect = found.dialect(nil)
+			s.settleDialect(found)
 			return nil
 		case errors.As(err, &broken):
 			s.held = append(s.held, heldRow{broken: broken, places: []record.Origin{broken.Origin}})
@@ -149,13 +153,16 @@ func (s *sheet) lookAhead() error {
 			size += len(c) + 1
 		}
 		h.places[len(cells)] = s.t.Rows.Place(len(cells))
+		if found.dayFirst > 0 && found.monFirst > 0 && s.mixedAt.Line == 0 {
+			s.mixedAt = h.places[0]
+		}
 		s.held = append(s.held, h)
 		if len(s.held) <= shownRows && s.index < len(s.g.sheets) {
 			sh := &s.g.sheets[s.index]
 			sh.Rows = append(sh.Rows, lineOf(rowWords(h.places[0]), h.cells))
 		}
 	}
-	s.dialect = found.dialect(nil)
+	s.settleDialect(found)
 	return nil
 }
 
@@ -170,7 +177,7 @@ func (s *sheet) take(cells []string) {
 	if s.units && s.cols != nil && s.unitRow(cells) {
 		return
 	}
-	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) {
+	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) || s.gap && s.otherTable(cells) {
 		s.outside(cells)
 	} else {
 		s.row(cells)
@@ -196,6 +203,20 @@ func (s *sheet) begins(cells []string) bool {
 		return true
 	}
 	return s.isLine(cells)
+}
+
+// otherTable reports whether a row behind a blank one is nothing but words, and
+// of another width than the table in hand: the title or the heading of another.
+func (s *sheet) otherTable(cells []string) bool {
+	if filled(cells) == s.width || len(cells) == s.width && filled(cells) > 1 {
+		return false
+	}
+	for _, c := range cells {
+		if c = trim(c); c != "" && startsNumber(c) {
+			return false
+		}
+	}
+	return true
 }
 
 // strange reports whether a row does not look like one of the table in hand.
