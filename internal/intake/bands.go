@@ -22,6 +22,7 @@ type readingNotes struct {
 	bareTime  bool         // hours without a unit
 	otherTime bool         // hours given in minutes or seconds, cell by cell
 	percent   bool         // edges are percent of the rated load
+	ofRated   bool         // those of the band in hand are
 	step      float64      // of the unit of the edges, in kg
 	unit      wording.Unit // of the edges
 	peakUnit  wording.Unit
@@ -34,7 +35,10 @@ type readingNotes struct {
 }
 
 // bandSpot is where the three values of a band stand.
-type bandSpot struct{ from, to, hours spot }
+type bandSpot struct {
+	from, to, hours spot
+	percent         bool // its edges are percent of the rated load
+}
 
 // spot is a place within the table that a reading stands in.
 type spot struct{ line, column int32 }
@@ -53,7 +57,7 @@ func (c *tableCase) band(s *sheet, r *record.Reading, at record.Path, b *bandCel
 		return
 	}
 	if b.label.text != "" && b.from.blank() && b.to.blank() {
-		label, err := wording.Band(b.label.text, s.dialect.decimal, b.label.unit)
+		label, err := rowLabel(b.label.text, s.dialect.decimal, b.label.unit)
 		if err != nil {
 			c.unreadableLabel(&b.label, at, err)
 			return
@@ -90,6 +94,7 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 		out.To = record.Of(record.Kilogram(to))
 	}
 	notes.stepOf(edgeUnit(&b.from))
+	notes.ofRated = b.from.unit == wording.Percent || b.to.unit == wording.Percent
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
 }
 
@@ -190,6 +195,7 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 	if label.To != nil {
 		b.To = record.Of(record.Kilogram(*label.To))
 	}
+	notes.ofRated = label.Unit == wording.Percent
 	switch label.Unit {
 	case wording.Percent:
 		notes.percent = true
@@ -245,7 +251,7 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 		r.Bands, notes.bands = make([]record.Band, 0, n), make([]bandSpot, 0, n)
 	}
 	r.Bands = append(r.Bands, b)
-	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours)})
+	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours), notes.ofRated})
 }
 
 func spotOf(v *cell) spot {

@@ -181,3 +181,31 @@ func (s *sheet) columnTwice(c *column, f record.Finding, clean string) record.Fi
 	}
 	return f
 }
+
+// minutesColumn returns the column with the minutes beside the hours of a band;
+// -1 for none.
+func (s *sheet) minutesColumn() int {
+	for i := range s.cols {
+		if s.cols[i].used == "minutes" {
+			return i
+		}
+	}
+	return -1
+}
+
+// minutesBeside finds a column of minutes, below 60 throughout, right of the hours.
+func (s *sheet) minutesBeside() {
+	i := s.columnOf("hours") + 1
+	if i == 0 || i >= len(s.cols) || s.cols[i].Field != "" || !slices.Contains(bareMinutes[:6], strings.ToLower(s.cols[i].heading)) {
+		return
+	}
+	cells := s.sample(i)
+	for _, c := range cells {
+		if len(c) > 2 || strings.Trim(c, "0123456789") != "" || len(c) == 2 && c[0] > '5' {
+			return
+		}
+	}
+	if len(cells) > 0 {
+		s.cols[i].used = "minutes"
+	}
+}

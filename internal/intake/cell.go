@@ -183,7 +183,11 @@ func (c *cell) twoWays(to *tableCase, at record.Path, kind batch.QuestionKind) {
 
 // unreadable notes a value that is not what its column asks for.
 func (c *cell) unreadable(to *tableCase, at record.Path, expected string) {
-	c.s.g.find(to, c.at(), unreadable(at, c.shown(), expected))
+	f := unreadable(at, c.shown(), expected)
+	if strings.HasSuffix(string(at), "/peak_kg") {
+		f.Severity, f.Effect = record.Blocking, "the peak is taken as missing: it may lie over the rated load"
+	}
+	c.s.g.find(to, c.at(), f)
 }
 
 // blank reports whether there is nothing in the cell: a dash stands for nothing as well.
@@ -205,6 +209,14 @@ func once[T ~float64](c *tableCase, from *cell, of dimension, at record.Path, to
 		return true
 	}
 	x, err := from.number(of)
+	if err != nil && of == load {
+		if alone, _, ok := from.loadWithRemark(); ok {
+			bare := *from
+			bare.text = alone
+			x, err = bare.number(of)
+			from.read = bare.read
+		}
+	}
 	switch {
 	case ambiguous(err) && strings.Contains(from.text, ":"):
 		from.unreadable(c, at, "h:mm:ss, or a number with its unit")

@@ -94,6 +94,9 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	if text == "" || len(text) > maxHeading {
 		return candidate{text: text}
 	}
+	if wording.OverRated(text) {
+		return candidate{fields: []wording.Field{bandHours}, label: overRated(), text: text}
+	}
 	fields, unit := wording.Fields(text)
 	if u := strings.ToLower(text); len(fields) > 0 && slices.Contains(bareMinutes, u) {
 		fields = nil // beside a column of hours it is the rest of them, and no hour meter

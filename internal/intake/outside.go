@@ -156,6 +156,7 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	for i := range cols {
 		s.unitColumn(i)
 	}
+	s.minutesBeside()
 	if guide == nil || len(guide.Columns) == 0 {
 		s.byValues()
 	}

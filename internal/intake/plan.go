@@ -6,6 +6,7 @@ import "ratchetmark/internal/wording"
 type plan struct {
 	machine, at, date, clock      int
 	label, from, to, hours, share int
+	minutes                       int   // the rest of the hours
 	ofMachine, ofReading, bands   []int // other values of the machine, of the reading; hours of a band
 	repeats                       []int // columns a row may repeat from the one above
 	keys                          []int // columns that tell a row of the table
@@ -14,7 +15,7 @@ type plan struct {
 }
 
 func (s *sheet) lay() {
-	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil, false}
+	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil, false}
 	single := map[wording.Field]*int{
 		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
 		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
@@ -38,6 +39,9 @@ func (s *sheet) lay() {
 		if f == "machine" || s.layout.name == "one row for each band" && (f == "band" || f == "from_kg" || f == "to_kg" || f == "") {
 			p.sums = append(p.sums, i)
 		}
+	}
+	if p.hours >= 0 {
+		p.minutes = s.minutesColumn()
 	}
 	p.meter = p.hours >= 0 && s.means(p.hours, "powered_h") && !s.has("powered_h")
 	p.repeats = append(append(p.repeats, p.ofMachine...), p.ofReading...)

@@ -305,6 +305,9 @@ func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	set(&b.from, s.plan.from)
 	set(&b.to, s.plan.to)
 	set(&b.hours, s.plan.hours)
+	if i := s.plan.minutes; i >= 0 && i < len(cells) && trim(cells[i]) != "" && b.hours.text != "" {
+		b.hours.text += " h " + trim(cells[i]) + " min"
+	}
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
 		b.hours.percent = b.hours.unit == wording.Percent

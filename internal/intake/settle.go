@@ -96,6 +96,9 @@ func (c *tableCase) scale(r *record.Reading, n *readingNotes) {
 	}
 	for i := range r.Bands {
 		b := &r.Bands[i]
+		if i < len(n.bands) && !n.bands[i].percent {
+			continue
+		}
 		b.From = tidy(b.From * *rated / 100)
 		if b.To != nil {
 			b.To = record.Of(tidy(*b.To * *rated / 100))

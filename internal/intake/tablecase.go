@@ -87,7 +87,7 @@ func (v *cell) load() *cell {
 // bareLoad reports whether neither the cell nor its heading names a unit. A
 // number by type in a column of such is one as well.
 func (v *cell) bareLoad() bool {
-	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text)
+	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text) && !strings.ContainsAny(v.text, "gbt")
 }
 
 func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
@@ -130,6 +130,13 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading, at record
 		}
 		once(c, v.load(), load, here, &r.Peak)
 		c.readings[c.current].peakUnit = edgeUnit(v)
+		if _, rest, ok := v.loadWithRemark(); ok && r.PeakAt == nil {
+			if at, dated := v.timeBeside(rest); dated {
+				if t, err := at.time(); err == nil {
+					r.PeakAt = &t
+				}
+			}
+		}
 	case "peak_at":
 		if r.PeakAt != nil {
 			return

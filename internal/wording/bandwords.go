@@ -40,7 +40,7 @@ var bandWords = []struct {
 		"and less", "and below", "and under", "or less", "or below", "or under", "and down", "und weniger", "oder weniger", "und darunter", "oder darunter",
 		"et moins", "ou moins", "y menos", "o menos", "y inferior", "o inferior", "e meno", "o meno",
 	}},
-	{isInfinity, []string{"inf", "infinity", "infinite", "unendlich", "infini", "infinito", "open", "offen", "ouvert", "abierto", "aperto"}},
+	{isInfinity, []string{"max", "maximum", "maximal", "inf", "infinity", "infinite", "unendlich", "infini", "infinito", "open", "offen", "ouvert", "abierto", "aperto"}},
 	{isRated, []string{
 		"of rated load", "of the rated load", "rated load", "of rated capacity", "of rated", "of swl", "swl", "of capacity", "of nominal load",
 		"der nennlast", "nennlast", "von nennlast", "der tragfahigkeit", "der tragfaehigkeit", "de la charge nominale", "de charge nominale", "charge nominale", "de la capacite nominale", "de la capacite", "de la cn",

@@ -45,6 +45,9 @@ func Quantity(s string, decimal Mark, usual Unit) (value float64, unit Unit, err
 	if h, ok := hoursAndMinutes(folded(text)); ok {
 		return h, Hour, nil
 	}
+	if h, ok := daysAndHours(folded(text)); ok {
+		return h, Hour, nil
+	}
 	if _, err := Number(number, decimal); err != nil {
 		return 0, NoUnit, err
 	}
