@@ -158,6 +158,9 @@ func fit(candidates []candidate) (*layout, []column) {
 		return nil, nil
 	}
 	for i := range layouts {
+		if labels > 1 && layouts[i].name == "one row for each band" {
+			continue // "Load" beside columns of bands is a load, and no label
+		}
 		if l := &layouts[i]; l.fits(candidates) && !l.strays(candidates) {
 			return l, l.columns(candidates)
 		}
@@ -168,6 +171,15 @@ func fit(candidates []candidate) (*layout, []column) {
 // strays reports whether a table has columns for a band although its layout has
 // none: it is a table of bands that lacks something, not one of this layout.
 func (l *layout) strays(candidates []candidate) bool {
+	labels := 0
+	for _, c := range candidates {
+		if c.label != nil {
+			labels++
+		}
+	}
+	if labels > 1 {
+		return false // a load beside columns of bands is not their label
+	}
 	for _, c := range candidates {
 		if len(c.fields) == 0 {
 			continue

@@ -141,6 +141,7 @@ func (s *sheet) alternates(cells []string) bool {
 
 // begin begins a table.
 func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
+	s.loose, s.asking = len(s.g.loose), len(s.g.questions)
 	s.layout, s.cols, s.width, s.guide = l, cols, len(cells), guide
 	s.units = true
 	s.about.table()
@@ -198,7 +199,7 @@ func (s *sheet) column(i int) {
 		s.g.find(nil, s.place(i), strangeUnitIn("column "+clean, c.strange))
 		return
 	}
-	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) {
+	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) && !s.partOfPeak(c.heading) {
 		f.Severity, f.Code = severity, "column-unread"
 		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
 	}
@@ -238,9 +239,32 @@ func loadTwofold(name string) record.Finding {
 // one of them is not passed over lightly.
 var weighty = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "max", "spitze", "höchst", ">", "over ", "kg", "lb", "band ", "bin ", "klasse ", "class ", "minute", "minuten", "minuti", "minutos"}
 
+// harmless are words of headings over loads that are no more than ordinary.
+var harmless = []string{"current load", "average", "mean", "min load", "minimum", "aktuell", "mittel", "durchschnitt", "moyen", "actuel", "media", "promedio", "attuale", "empty", "tare"}
+
+// partOfPeak reports whether a heading names the peak of a part of the time,
+// beside that of all of it.
+func (s *sheet) partOfPeak(heading string) bool {
+	if !s.has("peak_kg") {
+		return false
+	}
+	words := strings.Fields(strings.ToLower(heading))
+	return slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains([]string{"today", "yesterday", "month", "week", "shift", "heute", "monat", "woche", "schicht"}, w)
+	})
+}
+
 // unreadSeverity tells how much it matters that a column is not used.
 func unreadSeverity(heading string) record.Severity {
 	text := strings.ToLower(heading)
+	if text != "" && strings.Trim(text, "0123456789.,") == "" {
+		return record.Blocking // an edge alone
+	}
+	for _, w := range harmless {
+		if strings.Contains(text, w) {
+			return record.Note
+		}
+	}
 	for _, w := range weighty {
 		if strings.Contains(text, w) {
 			return record.Blocking

@@ -36,18 +36,20 @@ type sheet struct {
 	gap     bool // a blank row has been passed
 	about   about
 
-	toldGuide bool          // that a guide is used
-	asked     bool          // a value can be read two ways
-	firstRow  []string      // the first that is not blank
-	start     []string      // the row a guide for this table would name
-	unheaded  bool          // below a heading of bands that was not understood
-	odd       int           // lines that say nothing
-	run       int           // of them, since something was said
-	oddAt     record.Origin // the first of them
-	oddText   string
-	hand      bool       // a row has named a machine
-	first     *tableCase // the first one a row has named
-	only      *tableCase // the only one; nil where there are several
+	loose, asking int           // findings and questions before the heading in hand
+	whole         bool          // all rows were read ahead
+	toldGuide     bool          // that a guide is used
+	asked         bool          // a value can be read two ways
+	firstRow      []string      // the first that is not blank
+	start         []string      // the row a guide for this table would name
+	unheaded      bool          // below a heading of bands that was not understood
+	odd           int           // lines that say nothing
+	run           int           // of them, since something was said
+	oddAt         record.Origin // the first of them
+	oddText       string
+	hand          bool       // a row has named a machine
+	first         *tableCase // the first one a row has named
+	only          *tableCase // the only one; nil where there are several
 
 }
 
@@ -70,6 +72,9 @@ func (g *gatherer) readTable(t table.Table) error {
 	}
 	if err := s.lookAhead(); err != nil {
 		return err
+	}
+	if s.whole {
+		s.arrange()
 	}
 	for i := range s.held {
 		if s.lost() {
@@ -136,6 +141,7 @@ func (s *sheet) lookAhead() error {
 		var broken *table.Broken
 		switch {
 		case err == io.EOF:
+			s.whole = true
 			s.settleDialect(found)
 			return nil
 		case errors.As(err, &broken):
@@ -174,7 +180,7 @@ func (s *sheet) take(cells []string) {
 		s.gap, s.unheaded = true, false
 		return
 	}
-	if s.units && s.cols != nil && s.unitRow(cells) {
+	if s.units && s.cols != nil && (s.unitRow(cells) || s.secondRow(cells)) {
 		return
 	}
 	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) || s.gap && s.otherTable(cells) {

@@ -35,14 +35,14 @@ var bandFieldWords = []fieldRow{
 	{FieldShare, "it", "quota;percentuale;per cento;percentuale di tempo;percentuale del tempo;frazione;proporzione"},
 
 	{FieldCustodyFrom, "", "custody from"},
-	{FieldCustodyFrom, "en", "from;from date;start;start date;since;begin;beginning;date from;hire start;on hire;on hire from;hire from;on hire date;date out;hired from;hired on;valid from;rental start;start of hire;collected"},
+	{FieldCustodyFrom, "en", "out;taken out;from;from date;start;start date;since;begin;beginning;date from;hire start;on hire;on hire from;hire from;on hire date;date out;hired from;hired on;valid from;rental start;start of hire;collected"},
 	{FieldCustodyFrom, "de", "von;von datum;beginn;start;mietbeginn;seit;ab;datum von;anfang;mietbeginn am;startdatum;vermietet ab;vermietet von;ausgang;übergabe am"},
 	{FieldCustodyFrom, "fr", "de;du;début;depuis;date de début;date début;début de location;à partir de;sortie;date de sortie;à compter de"},
 	{FieldCustodyFrom, "es", "desde;de;inicio;fecha de inicio;fecha inicio;comienzo;inicio del alquiler;inicio de alquiler;salida;fecha de salida;fecha desde"},
 	{FieldCustodyFrom, "it", "da;dal;inizio;data di inizio;data inizio;inizio noleggio;dalla data;uscita;data uscita"},
 
 	{FieldCustodyTo, "", "custody to"},
-	{FieldCustodyTo, "en", "to;to date;end;end date;until;till;finish;date to;hire end;off hire;on hire to;on hire until;hire to;off hire date;return;returned;returned on;date in;hired to;hired until;valid to;rental end;end of hire"},
+	{FieldCustodyTo, "en", "in;back;back in;to;to date;end;end date;until;till;finish;date to;hire end;off hire;on hire to;on hire until;hire to;off hire date;return;returned;returned on;date in;hired to;hired until;valid to;rental end;end of hire"},
 	{FieldCustodyTo, "de", "bis;bis datum;ende;mietende;datum bis;enddatum;rückgabe;rückgabe am;vermietet bis;eingang;rückgabedatum"},
 	{FieldCustodyTo, "fr", "à;au;fin;date de fin;date fin;fin de location;jusqu'au;jusqu'à;retour;date de retour"},
 	{FieldCustodyTo, "es", "hasta;a;fin;fecha de fin;fecha fin;final;fin del alquiler;fin de alquiler;devolución;fecha de devolución;fecha hasta"},
