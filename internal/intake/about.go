@@ -12,6 +12,7 @@ import (
 // about is what the lines of a sheet say of the machine and the reading that
 // the rows below them belong to.
 type about struct {
+	number  int // tells it from others of the file
 	id      string
 	named   bool
 	machine []saying // values of the machine
@@ -21,6 +22,12 @@ type about struct {
 	given   int      // how many of reading it has
 	unsure  []saying // of the rated load or the peak
 	heard   bool     // something was said since the last flush
+}
+
+// about begins to hear of another machine.
+func (g *gatherer) about() about {
+	g.abouts++
+	return about{number: g.abouts}
 }
 
 // saying is one value named in a line.
@@ -185,7 +192,7 @@ func (a *about) hear(s *sheet, v saying) {
 	case v.field == "machine":
 		if a.named {
 			a.flush(s)
-			*a = about{}
+			*a = s.g.about()
 		}
 		a.named, a.id = true, v.cell.label(nil, "machine/id")
 		a.call(s)
@@ -281,12 +288,14 @@ func (a *about) caseOf(s *sheet) *tableCase {
 
 // tell gives a case what the lines say of the machine.
 func (a *about) tell(c *tableCase) {
-	if a.machine == nil || c.told == &a.machine[len(a.machine)-1] {
+	if a.machine == nil {
 		return
 	}
-	c.told = &a.machine[len(a.machine)-1]
-	for i := range a.machine {
-		c.machine(a.machine[i].field, &a.machine[i].cell)
+	if c.toldOf != a.number {
+		c.toldOf, c.told = a.number, 0
+	}
+	for ; c.told < len(a.machine); c.told++ {
+		c.machine(a.machine[c.told].field, &a.machine[c.told].cell)
 	}
 }
 

@@ -88,7 +88,7 @@ func (c *tableCase) roundEdges(r *record.Reading, n *readingNotes) {
 			*x, moved = *rated, true
 		}
 	}
-	if !n.mixed && !n.percent && n.step != 0 {
+	if !n.mixed && !n.percent && n.step != 0 && rounding(n.unit, c.ratedUnit, 1) > 0 {
 		for i := range r.Bands {
 			snap(&r.Bands[i].From, n.unit)
 			if r.Bands[i].To != nil {

@@ -24,6 +24,7 @@ type gatherer struct {
 	questions []Question
 	brought   []Guide // found in the file
 
+	abouts    int             // begun so far
 	guided    map[string]bool // the guides that were used, by signature
 	doubled   bool            // a band or a row that stands twice was said
 	otherTime string          // a unit of times other than h that a line names; empty for none

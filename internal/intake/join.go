@@ -7,13 +7,25 @@ import (
 // joinMoments brings together two readings of one time that complete each
 // other: the hour meter and the peak from one sheet, the bands from another.
 func (c *tableCase) joinMoments() {
-	for j := 1; j < len(c.out.Case.Readings); j++ {
-		for i := range j {
-			if c.completes(i, j) {
-				c.joinReadings(i, j)
-				j--
-				break
-			}
+	banded := 0
+	for i := range c.out.Case.Readings {
+		if len(c.out.Case.Readings[i].Bands) > 0 {
+			banded++
+		}
+	}
+	if banded == 0 || banded == len(c.out.Case.Readings) {
+		return
+	}
+	first := map[int64]int{}
+	for j := 0; j < len(c.out.Case.Readings); j++ {
+		at := c.out.Case.Readings[j].At.UnixNano()
+		i, ok := first[at]
+		switch {
+		case !ok:
+			first[at] = j
+		case c.completes(i, j):
+			c.joinReadings(i, j)
+			j--
 		}
 	}
 }

@@ -328,8 +328,15 @@ func (s *sheet) rowShown(cells []string) int {
 // end closes the table.
 func (s *sheet) end() {
 	s.about.flush(s)
-	if s.odd > 0 {
+	switch {
+	case s.odd > 0:
 		s.sayOdd()
+	case s.lost():
+		s.g.find(nil, s.place(0), record.Finding{
+			Code: "table-given-up", Severity: record.Blocking, Where: "the rows from here on",
+			Message: fmt.Sprintf("%d rows in a row do not fit the heading", s.run), Expected: "rows with a cell for each heading",
+			Effect: "what stands below is not read", Hint: "give the table a file of its own",
+		})
 	}
 	if s.dialect.bare > 0 {
 		s.sayZone()

@@ -18,6 +18,7 @@ func (s *sheet) row(cells []string) {
 		return
 	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		s.run++
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "row-ragged", Severity: record.Blocking,
 			Where:   fmt.Sprintf("row in line %d", s.place(0).Line),

@@ -44,6 +44,7 @@ type sheet struct {
 	start         []string      // the row a guide for this table would name
 	unheaded      bool          // below a heading of bands that was not understood
 	odd           int           // lines that say nothing
+	vain          int           // rows tried as the beginning of something else, since one was
 	run           int           // of them, since something was said
 	oddAt         record.Origin // the first of them
 	oddText       string
@@ -63,7 +64,7 @@ type heldRow struct {
 
 // readTable reads a table to its end.
 func (g *gatherer) readTable(t table.Table) error {
-	s := &sheet{g: g, t: t, index: len(g.sheets)}
+	s := &sheet{g: g, t: t, index: len(g.sheets), about: g.about()}
 	if rows, ok := t.Rows.(table.Loose); ok {
 		s.loosely = rows.Loose()
 	}
@@ -183,7 +184,7 @@ func (s *sheet) take(cells []string) {
 	if s.units && s.cols != nil && (s.unitRow(cells) || s.secondRow(cells)) {
 		return
 	}
-	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) || s.gap && s.otherTable(cells) {
+	if s.cols == nil || (s.gap || s.strange(cells)) && s.tryBegin(cells) || s.gap && s.otherTable(cells) {
 		s.outside(cells)
 	} else {
 		s.row(cells)
@@ -198,6 +199,20 @@ func blankRow(cells []string) bool {
 		}
 	}
 	return true
+}
+
+// tryBegin reports whether a row begins something else than a row of the table
+// in hand. After so many rows in a row that did not, those without a blank row
+// above them are not tried.
+func (s *sheet) tryBegin(cells []string) bool {
+	if s.vain >= maxOdd && !s.gap {
+		return false
+	}
+	if s.vain++; s.begins(cells) {
+		s.vain = 0
+		return true
+	}
+	return false
 }
 
 // begins reports whether a row is something other than a row of the table in hand.

@@ -12,17 +12,17 @@ import (
 
 // tableCase gathers what the rows of a file say of one machine.
 type tableCase struct {
-	g         *gatherer
-	out       Record
-	file      string // of rows that name no machine: where they stand
-	sheet     string
-	current   int // index of the reading in hand, -1 before the first
-	full      bool
-	bare      []record.Path // loads without a unit
-	ratedUnit wording.Unit
-	rounded   bool        // a load was put at the rated load
-	rated     []ratedPeak // peaks in percent of the rated load
-	told      *saying     // the last of the lines that were given to it
+	g            *gatherer
+	out          Record
+	file         string // of rows that name no machine: where they stand
+	sheet        string
+	current      int // index of the reading in hand, -1 before the first
+	full         bool
+	bare         []record.Path // loads without a unit
+	ratedUnit    wording.Unit
+	rounded      bool        // a load was put at the rated load
+	rated        []ratedPeak // peaks in percent of the rated load
+	toldOf, told int         // of which lines, and how many of them, it was told
 
 	readings []readingNotes // one for each reading
 	byTime   map[int64]int  // index of the reading of a time
