@@ -102,6 +102,9 @@ func (s *sheet) guideFor(cells []string) *Guide {
 // heading takes a row as the heading of a table; false where it is none.
 func (s *sheet) heading(cells []string) bool {
 	guide := s.guideFor(cells)
+	if guide == nil && filled(cells) < 2 {
+		return false
+	}
 	layout, cols := fit(s.candidates(cells))
 	if guide != nil && len(guide.Columns) > 0 {
 		layout, cols = columnsOf(guide, cells)

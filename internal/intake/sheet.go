@@ -220,8 +220,10 @@ func (s *sheet) begins(cells []string) bool {
 	if s.guideFor(cells) != nil {
 		return true
 	}
-	if l, _ := fit(s.candidates(cells)); l != nil {
-		return true
+	if filled(cells) > 1 {
+		if l, _ := fit(s.candidates(cells)); l != nil {
+			return true
+		}
 	}
 	return s.isLine(cells)
 }
