@@ -19,6 +19,7 @@ type about struct {
 	reading []saying // values of one reading
 	c       *tableCase
 	r       int      // index of the reading in c, from 1; 0: none yet
+	dated   bool     // the time of reading was read, or cannot be
 	given   int      // how many of reading it has
 	unsure  []saying // of the rated load or the peak
 	heard   bool     // something was said since the last flush
@@ -80,6 +81,9 @@ func (s *sheet) isLine(cells []string) bool {
 			return true // a machine can be called by any word
 		}
 		for i := range parts {
+			if i%2 > 0 && len(parts[i]) <= 3 {
+				continue // "A" is a word of headings, and a name
+			}
 			if isWords(parts[i]) != (i%2 == 0) {
 				return false
 			}
@@ -203,7 +207,7 @@ func (a *about) hear(s *sheet, v saying) {
 	default:
 		if a.says(v.field) {
 			a.flush(s)
-			a.reading, a.r, a.given = nil, 0, 0
+			a.reading, a.r, a.given, a.dated = nil, 0, 0, false
 		}
 		a.reading = append(a.reading, v)
 	}
@@ -316,9 +320,10 @@ func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path)
 	}
 	switch {
 	case date.s != nil:
-		if !c.at(&date, &clock) {
+		if !c.at(&date, &clock) && !c.begin(record.Reading{}, date.at()) { // what is below it is kept without its time
 			return nil, ""
 		}
+		a.dated = true
 	case len(a.reading) > 0 || c.current < 0:
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
@@ -335,7 +340,7 @@ func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 	r, at := c.reading()
 	for ; a.given < len(a.reading); a.given++ {
 		v := &a.reading[a.given]
-		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() {
+		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() && !a.dated {
 			if t, ok := c.time(&v.cell, at.At("at"), timeExpected); ok {
 				r.At = t
 			}

@@ -65,8 +65,13 @@ func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
 	if gap <= 0 || steps != 1 && steps != 10 && steps != 100 {
 		return
 	}
+	rated := c.out.Case.Machine.RatedLoad
 	for k := 0; k+1 < len(order); k++ {
-		r.Bands[order[k]].To = record.Of(r.Bands[order[k+1]].From)
+		a, b := &r.Bands[order[k]], &r.Bands[order[k+1]]
+		if rated != nil && *a.To <= *rated && *rated < b.From { // up to 250, from 251: over 250 is over the rated load
+			b.From = *rated
+		}
+		a.To = record.Of(b.From)
 	}
 	c.g.find(c, n.at, record.Finding{
 		Code: "edges-closed", Severity: record.Note, Path: n.name.At("bands"),

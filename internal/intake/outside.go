@@ -345,6 +345,9 @@ func (s *sheet) end() {
 		s.sayZone()
 	}
 	s.sayMixed()
+	if s.empty > 0 {
+		s.sayEmpty()
+	}
 	if s.dialect.numbers > 0 {
 		s.sayNumbers()
 	}

@@ -236,7 +236,7 @@ func (s *sheet) machineRow(cells []string) {
 			c.machine(s.cols[i].Field, &v)
 		}
 	}
-	if s.layout.name == "machines" {
+	if s.layout.name == "machines" || s.plan.label < 0 && s.plan.from < 0 && s.plan.to < 0 && s.nothingIn(cells) {
 		return
 	}
 	r, at := s.readingOf(c, cells)
@@ -263,6 +263,33 @@ func (s *sheet) machineRow(cells []string) {
 	case "one column for each band":
 		s.wideRow(c, r, at, cells)
 	}
+}
+
+// nothingIn reports whether a row of a reading has neither bands nor anything
+// else that was read: the machine was not read then.
+func (s *sheet) nothingIn(cells []string) bool {
+	for _, list := range [2][]int{s.plan.bands, s.plan.ofReading} {
+		for _, i := range list {
+			if i < len(cells) {
+				if c := (cell{text: trim(cells[i])}); !c.blank() {
+					return false
+				}
+			}
+		}
+	}
+	if s.empty++; s.empty == 1 {
+		s.emptyAt = s.place(0)
+	}
+	return true
+}
+
+// sayEmpty notes how many rows hold no reading.
+func (s *sheet) sayEmpty() {
+	s.g.find(nil, s.emptyAt, record.Finding{
+		Code: "rows-empty", Severity: record.Note, Where: "readings",
+		Message: countOf(s.empty, "row has", "rows have") + " no value of a reading, the first one here", Expected: "hours per band, a peak, or both",
+		Effect: "no reading is made of them", Hint: "nothing, if the machine was not read then",
+	})
 }
 
 // above is what the row above said, to skip what a row repeats.

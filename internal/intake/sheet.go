@@ -36,8 +36,10 @@ type sheet struct {
 	gap     bool // a blank row has been passed
 	about   about
 
-	loose, asking int           // findings and questions before the heading in hand
-	whole         bool          // all rows were read ahead
+	loose, asking int  // findings and questions before the heading in hand
+	whole         bool // all rows were read ahead
+	empty         int  // rows of readings that hold none
+	emptyAt       record.Origin
 	toldGuide     bool          // that a guide is used
 	asked         bool          // a value can be read two ways
 	firstRow      []string      // the first that is not blank
@@ -108,6 +110,13 @@ func (g *gatherer) readTable(t table.Table) error {
 			s.end()
 			return nil
 		default:
+			if parts := partsOfCell(cells); parts != nil {
+				at := s.t.Rows.Place(0)
+				s.place = func(int) record.Origin { return at }
+				s.take(parts)
+				s.place = s.t.Rows.Place
+				continue
+			}
 			s.take(cells)
 		}
 	}
@@ -152,14 +161,19 @@ func (s *sheet) lookAhead() error {
 		case err != nil:
 			return err
 		}
+		place := s.t.Rows.Place
+		if parts := partsOfCell(cells); parts != nil {
+			at := place(0)
+			cells, place = parts, func(int) record.Origin { return at }
+		}
 		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
 		for i, c := range cells {
 			h.cells[i] = strings.Clone(c)
-			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed(i)
+			h.places[i], h.typed[i] = place(i), typed(i)
 			found.look(strings.TrimSpace(c), h.typed[i])
 			size += len(c) + 1
 		}
-		h.places[len(cells)] = s.t.Rows.Place(len(cells))
+		h.places[len(cells)] = place(len(cells))
 		if found.dayFirst > 0 && found.monFirst > 0 && s.mixedAt.Line == 0 {
 			s.mixedAt = h.places[0]
 		}

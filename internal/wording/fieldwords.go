@@ -53,7 +53,7 @@ var fieldWords = []fieldRow{
 	{FieldInService, "it", "messa in servizio;data di messa in servizio;in servizio dal;messa in funzione;data messa in servizio"},
 
 	{FieldReadingAt, "", "reading at;at"},
-	{FieldReadingAt, "en", "reading;read at;time of reading;reading date and time;date and time;date time;timestamp;time stamp;date of reading;reading date time;read on;readout;readout time;recorded at;when;date;time;logged at;date and time of reading"},
+	{FieldReadingAt, "en", "date read;read;reading;read at;time of reading;reading date and time;date and time;date time;timestamp;time stamp;date of reading;reading date time;read on;readout;readout time;recorded at;when;date;time;logged at;date and time of reading"},
 	{FieldReadingAt, "de", "ablesung;abgelesen am;zeitpunkt;datum und uhrzeit;datum uhrzeit;datum zeit;zeitstempel;zeitpunkt der ablesung;auslesung;ausgelesen am;auslesezeitpunkt;datum;zeit;uhrzeit;stand vom"},
 	{FieldReadingAt, "fr", "relevé;date du relevé;date et heure;horodatage;relevé le;date heure;date de lecture;lecture;heure;date et heure du relevé"},
 	{FieldReadingAt, "es", "lectura;fecha de lectura;fecha y hora;marca de tiempo;fecha hora;leído el;fecha;hora;fecha y hora de lectura"},
