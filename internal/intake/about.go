@@ -77,11 +77,11 @@ func (s *sheet) isLine(cells []string) bool {
 		return false
 	}
 	if f, _ := lineField(parts[0]); f != "" {
-		if len(parts) == 2 && (f == "machine" || f == "kind") && (filled(cells) == 1 || len(parts[1]) <= 3) {
+		if len(parts) == 2 && (f == "machine" || f == "kind") && (filled(cells) == 1 || len(parts[1]) <= 2) {
 			return true // a machine can be called by any word
 		}
 		for i := range parts {
-			if i%2 > 0 && len(parts[i]) <= 3 {
+			if i%2 > 0 && len(parts[i]) <= 2 {
 				continue // "A" is a word of headings, and a name
 			}
 			if isWords(parts[i]) != (i%2 == 0) {

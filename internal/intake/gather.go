@@ -3,8 +3,8 @@ package intake
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 )
 
@@ -56,7 +56,7 @@ func (g *gatherer) named(id string) *tableCase {
 }
 
 // foldID makes names that differ only in case or blanks alike.
-func foldID(id string) string { return strings.ToLower(strings.Join(strings.Fields(id), " ")) }
+func foldID(id string) string { return batch.FoldID(id) }
 
 // unnamed returns the case of the machine a sheet is about without naming it.
 func (g *gatherer) unnamed(file, sheet string) *tableCase {
@@ -123,6 +123,7 @@ func (g *gatherer) finish() []Record {
 		g.loose = append(g.loose, findingsCut(g.cut))
 	}
 	var out []Record
+	g.sayAlike()
 	for _, c := range g.cases {
 		c.settle()
 		c.out.Findings = append(slices.Clone(g.loose), c.out.Findings...)

@@ -202,3 +202,30 @@ func (c *tableCase) sheetWords() string {
 	}
 	return "the rows of " + c.file
 }
+
+// sayAlike notes machines whose names differ in marks between letters and digits
+// only, as F-1 and F1: one machine may be written in two ways.
+func (g *gatherer) sayAlike() {
+	seen := map[string]*tableCase{}
+	for _, c := range g.cases {
+		bare := strings.Map(func(r rune) rune {
+			if strings.ContainsRune(" -_./", r) {
+				return -1
+			}
+			return r
+		}, foldID(c.out.Case.Machine.ID))
+		other := seen[bare]
+		if bare == "" || other == nil {
+			seen[bare] = c
+			continue
+		}
+		at, _ := c.out.Origins.Find("")
+		for _, to := range []*tableCase{other, c} {
+			g.find(to, at, record.Finding{
+				Code: "names-alike", Severity: record.Doubt, Path: "machine/id",
+				Message: fmt.Sprintf("machines %q and %q differ in the marks of their names only", short(other.out.Case.Machine.ID), short(c.out.Case.Machine.ID)), Expected: "one way to write the name of a machine",
+				Effect: "they are taken as two: readings of one may be missing from the other", Hint: "write the name alike if it is one machine",
+			})
+		}
+	}
+}

@@ -202,9 +202,18 @@ func (s *sheet) column(i int) {
 		s.g.find(nil, s.place(i), strangeUnitIn("column "+clean, c.strange))
 		return
 	}
+	switch strings.ToLower(c.heading) {
+	case "month", "monat", "mois", "mes", "mese", "week", "woche", "quarter", "quartal":
+		f.Severity, f.Effect = record.Doubt, "it is not used; the readings have no time from it"
+		f.Hint = "give the day of each reading; hours of single months must be added up to counters that run on"
+	}
 	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) && !s.partOfPeak(c.heading) {
 		f.Severity, f.Code = severity, "column-unread"
 		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
+	}
+	if near, ok := wording.Near(c.heading); ok && !c.twice && !c.twofold {
+		f.Message += fmt.Sprintf(": perhaps %q is meant", near)
+		f.Hint = fmt.Sprintf("write %q if it is, or point out what the column is", near)
 	}
 	if c.twofold {
 		s.twofold(c, s.place(i))
