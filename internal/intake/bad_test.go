@@ -81,6 +81,7 @@ var bad = map[string]struct {
 	"counter-backwards.case.json":        {found: []string{"counter-backwards 26:48"}},
 	"peak-fell.case.json":                {found: []string{"peak-fell 31:18"}},
 	"faster-than-clock.case.json":        {found: []string{"faster-than-clock 20:5"}},
+	"peak-at-limit.csv":                  {found: []string{"peak-at-limit 3:10"}},
 	"custody-overlap.case.json":          {found: []string{"custody-overlap 23:5"}},
 	"daily-over-24.case.json":            {found: []string{"day-too-long 23:5"}},
 

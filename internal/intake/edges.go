@@ -114,6 +114,20 @@ func (c *tableCase) roundEdges(r *record.Reading, n *readingNotes) {
 	}
 }
 
+// roundPeaks puts a peak that is the one of the reading before but for the
+// rounding of another unit at that one: it did not fall.
+func (c *tableCase) roundPeaks() {
+	for i := 1; i < len(c.readings); i++ {
+		a, b := c.out.Case.Readings[i-1].Peak, c.out.Case.Readings[i].Peak
+		if a == nil || b == nil || *a == *b {
+			continue
+		}
+		if math.Abs(float64(*a-*b)) <= rounding(c.readings[i-1].peakUnit, c.readings[i].peakUnit, float64(*a)) {
+			c.out.Case.Readings[i].Peak = record.Of(*a)
+		}
+	}
+}
+
 // rounding returns how far apart, in kg, one load may stand in two units: half
 // of each unit; for forces what g makes against ten metres a second squared.
 func rounding(a, b wording.Unit, rated float64) float64 {

@@ -172,6 +172,10 @@ var exports = []struct {
 		want: "A 250 | [0-250:50 250-:1.5]", found: []string{"date-ambiguous 3:6"}, asked: 1},
 	{name: "names that are nearly alike", text: "Machine,Date,Rated load (kg),Peak (kg)\nF-1,2025-05-01,250,200\nf-1 ,2025-06-01,250,210\nF1,2025-07-01,250,220\n",
 		want: "F-1 250 | 2025-05-01T00:00:00Z peak 200 | 2025-06-01T00:00:00Z peak 210; F1 250 | 2025-07-01T00:00:00Z peak 220", found: []string{"names-alike 2:5", "names-alike 4:4"}},
+	{name: "a peak in another unit later", text: "Machine,Date,Rated load (kg),Peak\nA,2025-05-01,250,480 kg\nA,2025-06-01,250,1058 lb\n",
+		want: "A 250 | 2025-05-01T00:00:00Z peak 480 | 2025-06-01T00:00:00Z peak 480"},
+	{name: "the bands of a chart", text: "Machine,Rated load (kg),0-250 kg,>250 kg\nA,250,50,1.5\n\nBand,Hours\n0-250 kg,50\n>250 kg,1.5\n",
+		want: "A 250 | [0-250:50 250-:1.5]"},
 	{name: "lifts alone", text: "Machine,Rated load (kg),Peak (kg),0-100 kg lifts,>100 kg lifts\nA,250,200,9,1\n",
 		want: "A 250 | peak 200", found: []string{"column-unread 1:35", "column-unread 1:50"}},
 }

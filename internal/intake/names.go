@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -24,6 +25,7 @@ func (g *gatherer) settleNames() {
 			bare = append(bare, c)
 		}
 	}
+	read = slices.DeleteFunc(read, func(c *tableCase) bool { return g.repeats(named, c) })
 	whole := len(named) + len(read)
 	if whole == 0 {
 		g.mergeAll(bare)
@@ -60,6 +62,31 @@ func (g *gatherer) settleNames() {
 			})
 		}
 	}
+}
+
+// repeats drops a sheet that names no machine and holds nothing but the bands of
+// a reading that stands elsewhere, as those beside a chart do.
+func (g *gatherer) repeats(named []*tableCase, c *tableCase) bool {
+	m := &c.out.Case.Machine
+	if len(c.out.Case.Readings) == 0 || m.RatedLoad != nil || m.Persons != nil || len(c.out.Case.Custody)+len(c.out.Case.Events)+len(c.out.Case.Daily) > 0 {
+		return false
+	}
+	for _, r := range c.out.Case.Readings {
+		if len(r.Bands) == 0 || r.Peak != nil || r.Powered != nil || !slices.ContainsFunc(named, func(o *tableCase) bool { return o.hasBands(r.Bands) }) {
+			return false
+		}
+	}
+	g.drop(c)
+	g.find(nil, c.readings[0].at, record.Finding{
+		Code: "sheet-repeats", Severity: record.Note, Where: c.sheetWords(),
+		Message: "the bands are those of a reading that stands elsewhere", Expected: "each reading once",
+		Effect: "they are counted once", Hint: "nothing, if they stand beside a chart",
+	})
+	return true
+}
+
+func (c *tableCase) hasBands(bands []record.Band) bool {
+	return slices.ContainsFunc(c.out.Case.Readings, func(r record.Reading) bool { return reflect.DeepEqual(r.Bands, bands) })
 }
 
 // complementary reports whether sheets can be about one machine: no two of them

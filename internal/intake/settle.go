@@ -14,6 +14,7 @@ import (
 func (c *tableCase) settle() {
 	c.unclear()
 	c.settlePeaks()
+	c.roundPeaks()
 	c.joinLone()
 	c.joinMoments()
 	c.alike()

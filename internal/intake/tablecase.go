@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -175,11 +176,16 @@ func (c *tableCase) undated(date *cell, err error) {
 		date.twoWays(c, "readings", batch.AskDates)
 		return
 	}
-	c.g.find(c, date.at(), record.Finding{
+	f := record.Finding{
 		Code: "row-undated", Severity: record.Blocking, Path: "readings", Where: fmt.Sprintf("row in line %d", date.at().Line),
 		Message: "found " + date.shown(), Expected: timeExpected,
 		Effect: "the row is left out, and with it the hours of its band", Hint: "correct the time of the reading",
-	})
+	}
+	var why *wording.Unreadable
+	if errors.As(err, &why) && why.Fault != "" {
+		f.Message, f.Hint = f.Message+", which "+why.Fault, why.Hint
+	}
+	c.g.find(c, date.at(), f)
 }
 
 // begin begins a reading; false where there are too many.

@@ -1,6 +1,9 @@
 package wording
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // Near returns the wording of a heading that a text with a slip of the pen may
 // mean: one letter too many, too few, wrong or exchanged, two in a longer text.
@@ -18,24 +21,39 @@ func Near(heading string) (phrase string, ok bool) {
 	}
 	least++
 	var field Field
-	for _, rows := range [...][]fieldRow{fieldWords, bandFieldWords} {
-		for _, row := range rows {
-			for p := range strings.SplitSeq(row.phrases, ";") {
-				key := strings.Join(headingTokens(p), "")
-				if key == text || key == "" || key[0] != text[0] || len(key) < 5 {
-					continue
-				}
-				switch d := slips(text, key, least); {
-				case d < least:
-					least, phrase, field, ok = d, p, row.field, true
-				case d == least && ok && row.field != field && key != strings.Join(headingTokens(phrase), ""):
-					ok = false
-				}
-			}
+	var found string
+	for _, w := range nearWords() {
+		if w.key[0] != text[0] || len(w.key)-len(text) >= least || len(text)-len(w.key) >= least || w.key == found {
+			continue
+		}
+		switch d := slips(text, w.key, least); {
+		case d < least:
+			least, phrase, field, found, ok = d, w.phrase, w.field, w.key, true
+		case d == least && ok && w.field != field:
+			ok = false
 		}
 	}
 	return phrase, ok
 }
+
+type nearWord struct {
+	key, phrase string
+	field       Field
+}
+
+// nearWords lists the wordings of headings as they are compared, once.
+var nearWords = sync.OnceValue(func() (out []nearWord) {
+	for _, rows := range [...][]fieldRow{fieldWords, bandFieldWords} {
+		for _, row := range rows {
+			for p := range strings.SplitSeq(row.phrases, ";") {
+				if key := strings.Join(headingTokens(p), ""); len(key) >= 5 {
+					out = append(out, nearWord{key, p, row.field})
+				}
+			}
+		}
+	}
+	return out
+})
 
 // slips counts the letters by which two texts differ, exchanged neighbours as
 // one (the distance of Damerau 1964 and Levenshtein 1966, from memory), up to most.
