@@ -50,11 +50,16 @@ func (o *Outcome) Add(f File, b batch.Batch, err error) {
 // lacks something: one of them may be what it lacks.
 func falls(b batch.Batch) bool {
 	if !slices.ContainsFunc(b.Sheets, func(s batch.Sheet) bool { return len(s.Left) > 0 }) {
-		return false
+		return pointable(b.Sheets) >= 0 && slices.ContainsFunc(b.Records, func(r batch.Record) bool { return slices.ContainsFunc(r.Findings, settledByPointing) })
 	}
 	return slices.ContainsFunc(b.Records, func(r batch.Record) bool {
 		return record.Blocks(r.Findings) || record.Blocks(record.Check(&r.Case))
 	})
+}
+
+// settledByPointing reports whether a finding is about what a column is, or its unit.
+func settledByPointing(f record.Finding) bool {
+	return slices.Contains([]string{"unit-unclear", "unit-unknown", "heading-unread", "hours-alike"}, f.Code)
 }
 
 // pointable returns the first table in which something can be pointed out; -1 without one.

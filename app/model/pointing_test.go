@@ -6,6 +6,7 @@ import (
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
 )
 
 func text(name, data string) File {
@@ -183,5 +184,15 @@ func TestCountsAreAsked(t *testing.T) {
 	m.TakePointed()
 	if got := m.Case().Group.Case.Readings[0].Bands; len(got) != 2 || got[0].Hours != 9 || got[1].Hours != 3 {
 		t.Errorf("got %v, want 9 and 3 h", got)
+	}
+}
+
+// A band column without a unit, in a file that names pounds, is pointed out.
+func TestUnitIsPointedOut(t *testing.T) {
+	m, _ := pointing(t, text("lb.csv", "machine;rated_load_lb;band;hours in band\nT-9;500;0-500;12\nT-9;500;over 500;3\n"))
+	m.PointColumn(2, func(c *batch.Column) { c.Unit = wording.Pound })
+	m.TakePointed()
+	if got := m.Case().Group.Case.Readings[0].Bands; len(got) != 2 || got[1].From != 500*0.45359237 {
+		t.Errorf("got %v, want two bands in pounds", got)
 	}
 }

@@ -148,7 +148,7 @@ func isUnit(s string) bool {
 
 // cutLine divides "Rated load: 230 kg" or "peak = 812".
 func cutLine(text string) (key, value string, ok bool) {
-	for _, mark := range []string{": ", "\t", " = ", ":", "="} {
+	for _, mark := range []string{": ", "\t", " = ", ":", "=", ","} {
 		if key, value, ok = strings.Cut(text, mark); ok {
 			key, value = strings.TrimSpace(key), strings.TrimSpace(value)
 			return key, value, key != "" && value != ""

@@ -132,7 +132,7 @@ func (c *tableCase) roundPeaks() {
 // of each unit; for forces what g makes against ten metres a second squared.
 func rounding(a, b wording.Unit, rated float64) float64 {
 	whole := func(u wording.Unit) bool {
-		return u == wording.NoUnit || u == wording.Kilogram || u == wording.Pound
+		return u == wording.NoUnit || u == wording.Kilogram || u == wording.Pound || u == wording.Tonne
 	}
 	pound := func(u wording.Unit) bool { return u == wording.Pound }
 	switch {

@@ -80,11 +80,12 @@ func join(lists ...[]wording.Field) (out []wording.Field) {
 
 // candidate is what one heading can mean.
 type candidate struct {
-	fields  []wording.Field
-	unit    wording.Unit
-	label   *wording.Label // of a heading that is a band
-	text    string
-	strange string // what stands in brackets and is no unit that is known
+	fields    []wording.Field
+	unit      wording.Unit
+	label     *wording.Label // of a heading that is a band
+	text      string
+	bareShare bool   // its cells are shares, and nothing says that they are percent
+	strange   string // what stands in brackets and is no unit that is known
 }
 
 // candidateOf looks a heading up. A heading that is a word of the trade is not
@@ -118,6 +119,10 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 func (c *candidate) band(decimal wording.Mark) {
 	c.unit = wording.NoUnit
 	words, unit := wording.HeadingUnit(c.text)
+	if rest, ok := cutShare(c.text); ok {
+		words, unit = rest, wording.Percent
+		c.bareShare = !strings.Contains(strings.ToLower(c.text), "percent") && !strings.Contains(strings.ToLower(c.text), "prozent")
+	}
 	ofCells := unit.IsTime() || unit == wording.Percent
 	label, err := wording.Band(c.text, decimal, wording.NoUnit)
 	if ofCells && (err != nil || inBrackets(c.text)) {
@@ -132,6 +137,17 @@ func (c *candidate) band(decimal wording.Mark) {
 	if label.Unit == wording.NoUnit && c.unit == wording.Percent {
 		c.strange = "%" // of the rated load, or of the hours
 	}
+}
+
+// shareWords say behind a band that its cells are shares.
+var shareWords = []string{"share", "anteil", "part", "cuota", "quota", "percentage", "percent", "prozent"}
+
+func cutShare(text string) (rest string, ok bool) {
+	i := strings.LastIndexByte(text, ' ')
+	if i < 0 || !slices.Contains(shareWords, strings.ToLower(strings.Trim(text[i:], " ()[]"))) {
+		return "", false
+	}
+	return strings.TrimSpace(text[:i]), true
 }
 
 func inBrackets(text string) bool { return text[len(text)-1] == ']' || text[len(text)-1] == ')' }
@@ -238,7 +254,7 @@ func (l *layout) columns(candidates []candidate) []column {
 	taken := map[wording.Field]bool{}
 	assign := func(i int, f wording.Field) {
 		c := candidates[i]
-		cols[i].Field, cols[i].Unit, cols[i].label = f, c.unit, c.label
+		cols[i].Field, cols[i].Unit, cols[i].label, cols[i].bareShare = f, c.unit, c.label, c.bareShare
 		taken[f] = f != bandHours
 	}
 	for _, group := range l.needs {
@@ -350,4 +366,5 @@ type column struct {
 	used      string          // what it says where it is no column of values; empty for nothing
 	strange   string          // what stands in its brackets and is no unit that is known
 	twofold   bool            // it may be the rated load or the peak
+	bareShare bool            // its cells are shares, of 100 or of 1
 }

@@ -265,33 +265,6 @@ func (s *sheet) machineRow(cells []string) {
 	}
 }
 
-// nothingIn reports whether a row of a reading has neither bands nor anything
-// else that was read: the machine was not read then.
-func (s *sheet) nothingIn(cells []string) bool {
-	for _, list := range [2][]int{s.plan.bands, s.plan.ofReading} {
-		for _, i := range list {
-			if i < len(cells) {
-				if c := (cell{text: trim(cells[i])}); !c.blank() {
-					return false
-				}
-			}
-		}
-	}
-	if s.empty++; s.empty == 1 {
-		s.emptyAt = s.place(0)
-	}
-	return true
-}
-
-// sayEmpty notes how many rows hold no reading.
-func (s *sheet) sayEmpty() {
-	s.g.find(nil, s.emptyAt, record.Finding{
-		Code: "rows-empty", Severity: record.Note, Where: "readings",
-		Message: countOf(s.empty, "row has", "rows have") + " no value of a reading, the first one here", Expected: "hours per band, a peak, or both",
-		Effect: "no reading is made of them", Hint: "nothing, if the machine was not read then",
-	})
-}
-
 // above is what the row above said, to skip what a row repeats.
 type above struct {
 	c       *tableCase
@@ -349,7 +322,7 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	for _, i := range s.plan.bands {
 		col := &s.cols[i]
 		hours := s.cellAt(cells, i)
-		hours.percent = hours.unit == wording.Percent
+		hours.percent = hours.unit == wording.Percent && !col.bareShare
 		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
 	}
 }

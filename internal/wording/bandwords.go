@@ -21,8 +21,8 @@ var bandWords = []struct {
 	{isAbove, []string{
 		"over", "above", "more than", "greater than", "exceeding", "larger than", "gt", "gte", "beyond", "in excess of",
 		"uber", "ueber", "oberhalb", "oberhalb von", "mehr als", "grosser", "grosser als", "groesser", "groesser als", "grosser gleich", "hoher als",
-		"plus de", "superieur a", "superieure a", "au-dessus de", "au dessus de", "au-dela de", "depassant", "sup a", "superieur ou egal a",
-		"mas de", "superior a", "mayor de", "mayor que", "mayor a", "por encima de", "encima de", "mayor o igual a",
+		"plus de", "plus que", "superieur a", "superieure a", "au-dessus de", "au dessus de", "au-dela de", "depassant", "sup a", "superieur ou egal a",
+		"mas de", "mas que", "superior a", "mayor de", "mayor que", "mayor a", "por encima de", "encima de", "mayor o igual a",
 		"oltre", "oltre i", "piu di", "superiore a", "sopra", "sopra i", "al di sopra di", "maggiore di", "maggiore o uguale a",
 		"at least", "not less than", "no less than", "mindestens", "au moins", "al menos", "como minimo", "almeno",
 	}},

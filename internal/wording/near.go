@@ -12,7 +12,7 @@ import (
 func Near(heading string) (phrase string, ok bool) {
 	words, _ := HeadingUnit(heading)
 	text := strings.Join(headingTokens(words), "")
-	if len(text) < 5 || len(text) > 40 || lookup(words) != nil {
+	if len(text) < 5 || len(text) > 40 || lookup(words) != nil || strings.ContainsAny(text, "0123456789") {
 		return "", false
 	}
 	least := 1
