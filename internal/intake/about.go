@@ -151,6 +151,9 @@ func cutLine(text string) (key, value string, ok bool) {
 	for _, mark := range []string{": ", "\t", " = ", ":", "=", ","} {
 		if key, value, ok = strings.Cut(text, mark); ok {
 			key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+			if mark == "," && value != "" && !startsNumber(value) && strings.Contains(value, " ") {
+				return "", "", false // a sentence
+			}
 			return key, value, key != "" && value != ""
 		}
 	}

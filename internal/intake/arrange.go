@@ -81,8 +81,11 @@ func (s *sheet) turned(from, to int) (end int, heading []string) {
 	if l, _ := fit(s.candidates(s.held[from].cells)); l != nil {
 		return from, nil
 	}
-	if l, _ := fit(s.candidates(heading)); l == nil {
-		return from, nil
+	l, cols := fit(s.candidates(heading))
+	if l == nil || !slices.ContainsFunc(cols, func(c column) bool {
+		return c.Field == "machine" || c.Field == "reading_at" || c.Field == "reading_date"
+	}) {
+		return from, nil // nothing tells what the columns are
 	}
 	return end, heading
 }
@@ -101,7 +104,8 @@ func (s *sheet) corner(heading, values []string) bool {
 	}
 	fields, unit := wording.Fields(heading[0])
 	if dates < len(values) || slices.ContainsFunc(fields, func(f wording.Field) bool { return f == "reading_at" || f == "reading_date" }) {
-		return len(fields) > 0
+		f, _ := lineField(heading[0])
+		return f != ""
 	}
 	heading[0] = "Date of reading"
 	if !unit.IsLoad() && unit != wording.Percent {

@@ -43,9 +43,7 @@ func isStrange(text string) bool {
 		return true
 	}
 	for _, word := range []string{"in ", "en "} { // "Std. (in Tausend)"
-		if strings.HasPrefix(text, word) {
-			return true
-		}
+		text = strings.TrimPrefix(text, word)
 	}
 	return slices.Contains(otherUnits, text)
 }

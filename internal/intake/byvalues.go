@@ -139,6 +139,11 @@ func (s *sheet) unitColumn(i int) {
 	if before.Field == "" || !measures([]wording.Field{before.Field}) || before.Unit != wording.NoUnit && before.Unit != wording.Hour {
 		return
 	}
+	for _, c := range s.sample(i) {
+		if c != "" && !isUnit(c) {
+			return // a unit of the fleet, most likely
+		}
+	}
 	before.units, before.Unit, s.cols[i].used = i, wording.NoUnit, "units"
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -147,7 +148,7 @@ func (c *cell) time() (time.Time, error) {
 			t, zoned, clock, err = again, z, hm, nil
 		}
 	}
-	if err != nil && !ambiguous(err) {
+	if err != nil && !ambiguous(err) && !mayBeMeter(c.head()) {
 		if again, days, ok := momentOfNumber(c.text, d.zone); ok {
 			t, zoned, err = again, !days, nil
 			clock = strings.Contains(c.text, ".")
@@ -158,6 +159,16 @@ func (c *cell) time() (time.Time, error) {
 		d.zoneless(c)
 	}
 	return t.UTC(), err
+}
+
+// mayBeMeter reports whether a heading, as "Reading", can stand over an hour meter.
+func mayBeMeter(heading string) bool {
+	fields, _ := wording.Fields(heading)
+	return slices.ContainsFunc(fields, func(f wording.Field) bool { return f == "powered_h" || f == "hours" }) ||
+		!slices.ContainsFunc(fields, func(f wording.Field) bool {
+			return strings.HasSuffix(string(f), "_date") || strings.HasSuffix(string(f), "_at") || f == "in_service"
+		}) ||
+		slices.Contains([]string{"reading", "readout", "ablesung", "stand vom"}, strings.ToLower(heading))
 }
 
 // shown quotes a cell for a message.

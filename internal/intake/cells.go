@@ -6,9 +6,11 @@ import (
 
 // partsOfCell divides a row of one cell that holds several: values set apart by
 // two blanks or more, or a row that was put in quotes as a whole. Names with
-// their values are divided at the colon. It is nil for any other row.
-func partsOfCell(cells []string) []string {
-	if len(cells) != 1 {
+// their values are divided at the colon. It is nil for any other row, and for all
+// once a row was met whose cells were divided before.
+func (s *sheet) partsOfCell(cells []string) []string {
+	if len(cells) != 1 || s.divided {
+		s.divided = s.divided || len(cells) > 1
 		return nil
 	}
 	text := strings.TrimSpace(cells[0])

@@ -88,21 +88,11 @@ func (c *tableCase) roundEdges(r *record.Reading, n *readingNotes) {
 		return
 	}
 	moved := false
-	snap := func(x *record.Kilogram, unit wording.Unit) {
-		if d := *x - *rated; d != 0 && math.Abs(float64(d)) <= rounding(unit, c.ratedUnit, float64(*rated)) {
-			*x, moved = *rated, true
-		}
+	if near := rounding(n.unit, c.ratedUnit, float64(*rated)); !n.mixed && !n.percent && n.step != 0 && near > 0 {
+		moved = roundTo(r.Bands, *rated, record.Kilogram(near))
 	}
-	if !n.mixed && !n.percent && n.step != 0 && rounding(n.unit, c.ratedUnit, 1) > 0 {
-		for i := range r.Bands {
-			snap(&r.Bands[i].From, n.unit)
-			if r.Bands[i].To != nil {
-				snap(r.Bands[i].To, n.unit)
-			}
-		}
-	}
-	if r.Peak != nil {
-		snap(r.Peak, n.peakUnit)
+	if r.Peak != nil && *r.Peak != *rated && math.Abs(float64(*r.Peak-*rated)) <= rounding(n.peakUnit, c.ratedUnit, float64(*rated)) {
+		r.Peak, moved = record.Of(*rated), true
 	}
 	if moved && !c.rounded {
 		c.rounded = true
@@ -112,6 +102,33 @@ func (c *tableCase) roundEdges(r *record.Reading, n *readingNotes) {
 			Effect: "it is taken as the rated load", Hint: "check it against the plate if it was meant to differ",
 		})
 	}
+}
+
+// roundTo puts the one edge that is nearest to a load, and near it, at that load.
+func roundTo(bands []record.Band, load, near record.Kilogram) (moved bool) {
+	nearest, least := load, near
+	each := func(f func(x *record.Kilogram)) {
+		for i := range bands {
+			f(&bands[i].From)
+			if bands[i].To != nil {
+				f(bands[i].To)
+			}
+		}
+	}
+	each(func(x *record.Kilogram) {
+		if d := max(*x, load) - min(*x, load); d <= least {
+			nearest, least = *x, d
+		}
+	})
+	if nearest == load {
+		return false
+	}
+	each(func(x *record.Kilogram) {
+		if *x == nearest {
+			*x, moved = load, true
+		}
+	})
+	return moved
 }
 
 // roundPeaks puts a peak that is the one of the reading before but for the

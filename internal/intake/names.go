@@ -72,7 +72,7 @@ func (g *gatherer) repeats(named []*tableCase, c *tableCase) bool {
 		return false
 	}
 	for _, r := range c.out.Case.Readings {
-		if len(r.Bands) == 0 || r.Peak != nil || r.Powered != nil || !slices.ContainsFunc(named, func(o *tableCase) bool { return o.hasBands(r.Bands) }) {
+		if record.Total(r.Bands) == 0 || r.Peak != nil || r.Powered != nil || !slices.ContainsFunc(named, func(o *tableCase) bool { return o.hasBands(r.Bands) }) {
 			return false
 		}
 	}

@@ -40,6 +40,7 @@ type sheet struct {
 	whole         bool // all rows were read ahead
 	empty         int  // rows of readings that hold none
 	emptyAt       record.Origin
+	divided       bool          // a row of several cells was met
 	toldGuide     bool          // that a guide is used
 	asked         bool          // a value can be read two ways
 	firstRow      []string      // the first that is not blank
@@ -110,7 +111,7 @@ func (g *gatherer) readTable(t table.Table) error {
 			s.end()
 			return nil
 		default:
-			if parts := partsOfCell(cells); parts != nil {
+			if parts := s.partsOfCell(cells); parts != nil {
 				at := s.t.Rows.Place(0)
 				s.place = func(int) record.Origin { return at }
 				s.take(parts)
@@ -162,7 +163,7 @@ func (s *sheet) lookAhead() error {
 			return err
 		}
 		place := s.t.Rows.Place
-		if parts := partsOfCell(cells); parts != nil {
+		if parts := s.partsOfCell(cells); parts != nil {
 			at := place(0)
 			cells, place = parts, func(int) record.Origin { return at }
 		}

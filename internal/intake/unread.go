@@ -66,6 +66,9 @@ func (s *sheet) loadLine(cells []string) bool {
 	if len(parts) < 2 || len(parts[0]) > maxHeading || !startsNumber(parts[1]) {
 		return false
 	}
+	if i := strings.LastIndexByte(parts[1], ' '); i > 0 && slices.Contains(noLoads, strings.ToLower(parts[1][i+1:])) {
+		return false
+	}
 	name := strings.ToLower(parts[0])
 	return slices.ContainsFunc(loadWords, func(w string) bool { return strings.Contains(name, w) })
 }
