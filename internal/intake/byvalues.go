@@ -29,6 +29,40 @@ func (s *sheet) byValues() {
 	}
 }
 
+// bandsByValues takes a column under a heading that is not known for that of the
+// bands where every cell below is one, and the row heads hours and no bands.
+func (s *sheet) bandsByValues(candidates []candidate) []candidate {
+	hours, band, open := false, false, -1
+	for i, c := range candidates {
+		hours = hours || c.can([]wording.Field{"hours", "share"})
+		band = band || c.label != nil || c.can([]wording.Field{"band", "from_kg", "to_kg"})
+		if len(c.fields) == 0 && c.text != "" && open < 0 && s.allBands(i, len(candidates)) {
+			open = i
+		}
+	}
+	if hours && !band && open >= 0 {
+		candidates[open].fields = []wording.Field{"band"}
+	}
+	return candidates
+}
+
+// allBands reports whether the cells of a column below the row in hand are bands
+// of loads, two or more, with their unit.
+func (s *sheet) allBands(i, width int) bool {
+	n := 0
+	for j := s.heldAt + 1; j < len(s.held) && n < sampleRows; j++ {
+		cells := s.held[j].cells
+		if len(cells) != width || i >= len(cells) || trim(cells[i]) == "" {
+			break
+		}
+		if label, err := rowLabel(trim(cells[i]), s.dialect.decimal, wording.NoUnit); err != nil || !label.Unit.IsLoad() {
+			return false // bands of something else, maybe
+		}
+		n++
+	}
+	return n > 1
+}
+
 // sampleRows is how many rows below a heading are looked at.
 const sampleRows = 40
 

@@ -103,6 +103,11 @@ func unreadSeverity(heading string) record.Severity {
 			return record.Note
 		}
 	}
+	for _, w := range []string{" no", " no.", " nr", " nr.", " number", " #", " id"} {
+		if strings.HasSuffix(text, w) {
+			return record.Note // a number of something
+		}
+	}
 	if i := strings.LastIndexAny(text, "(["); i >= 0 && slices.Contains(noLoads, strings.Trim(text[i:], "()[] ")) {
 		return record.Note
 	}

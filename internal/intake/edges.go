@@ -56,10 +56,16 @@ func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
 			return
 		}
 		here := float64(from - *to)
+		if math.Abs(here) < 1e-6 {
+			continue // these meet
+		}
 		if gap != 0 && math.Abs(here-gap) > 1e-6 {
 			return
 		}
 		gap = here
+	}
+	if gap == 0 {
+		return
 	}
 	steps := math.Round(n.step/gap*1e6) / 1e6
 	if gap <= 0 || steps != 1 && steps != 10 && steps != 100 {
@@ -68,6 +74,9 @@ func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
 	rated := c.out.Case.Machine.RatedLoad
 	for k := 0; k+1 < len(order); k++ {
 		a, b := &r.Bands[order[k]], &r.Bands[order[k+1]]
+		if *a.To == b.From {
+			continue
+		}
 		if rated != nil && *a.To <= *rated && *rated < b.From { // up to 250, from 251: over 250 is over the rated load
 			b.From = *rated
 		}

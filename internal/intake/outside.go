@@ -131,7 +131,7 @@ func (s *sheet) heading(cells []string) bool {
 	if guide == nil && filled(cells) < 2 {
 		return false
 	}
-	layout, cols := fit(s.candidates(cells))
+	layout, cols := fit(s.bandsByValues(s.candidates(cells)))
 	if guide != nil && len(guide.Columns) > 0 {
 		layout, cols = columnsOf(guide, cells)
 	}

@@ -11,11 +11,12 @@ type plan struct {
 	repeats                       []int // columns a row may repeat from the one above
 	keys                          []int // columns that tell a row of the table
 	sums                          []int // columns that may say "total"
+	open                          []int // columns that are not known
 	meter                         bool  // the heading of the hours may mean the hour meter
 }
 
 func (s *sheet) lay() {
-	p := plan{-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, nil, nil, nil, nil, nil, nil, false}
+	p := plan{machine: -1, at: -1, date: -1, clock: -1, label: -1, from: -1, to: -1, hours: -1, share: -1, minutes: -1}
 	single := map[wording.Field]*int{
 		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
 		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
@@ -32,6 +33,9 @@ func (s *sheet) lay() {
 			p.ofReading = append(p.ofReading, i)
 		case bandHours:
 			p.bands = append(p.bands, i)
+		}
+		if f == "" && s.cols[i].used == "" && s.cols[i].heading != "" {
+			p.open = append(p.open, i)
 		}
 		if s.isKey(f) {
 			p.keys = append(p.keys, i)

@@ -14,6 +14,7 @@ import (
 func (s *sheet) row(cells []string) {
 	s.units = false
 	if s.isRemark(cells) {
+		s.hearUnits(cells)
 		s.noteOdd(cells)
 		return
 	}
@@ -85,8 +86,17 @@ var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamts
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
-			isSum(cells[i]) {
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && isSum(cells[i]) && (s.cols[i].Field != "" || !s.bandIn(cells)) {
+			return true
+		}
+	}
+	return false
+}
+
+// bandIn reports whether a row names a band: "min" beside one is a unit.
+func (s *sheet) bandIn(cells []string) bool {
+	for _, i := range [3]int{s.plan.label, s.plan.from, s.plan.to} {
+		if i >= 0 && i < len(cells) && trim(cells[i]) != "" && !isSum(cells[i]) {
 			return true
 		}
 	}
@@ -348,6 +358,7 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	case !dated && (!wide || len(s.about.reading) > 0 && s.about.r == 0):
 		return s.about.readingOf(s, c)
 	case wide || c.current < 0:
+		s.explained(c, cells)
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
 		}

@@ -12,6 +12,7 @@ import (
 // settle works out what only the whole case tells: shares of the powered hours,
 // edges in percent of the rated load, labels that count whole kilograms.
 func (c *tableCase) settle() {
+	c.dropUnexplained()
 	c.unclear()
 	c.settlePeaks()
 	c.roundPeaks()

@@ -41,6 +41,7 @@ type sheet struct {
 	empty         int  // rows of readings that hold none
 	emptyAt       record.Origin
 	divided       bool          // a row of several cells was met
+	openWords     openWords     // of the row above
 	toldGuide     bool          // that a guide is used
 	asked         bool          // a value can be read two ways
 	firstRow      []string      // the first that is not blank
@@ -236,7 +237,7 @@ func (s *sheet) begins(cells []string) bool {
 		return true
 	}
 	if filled(cells) > 1 {
-		if l, _ := fit(s.candidates(cells)); l != nil {
+		if l, _ := fit(s.bandsByValues(s.candidates(cells))); l != nil {
 			return true
 		}
 	}

@@ -42,7 +42,7 @@ var bandWords = []struct {
 	}},
 	{isInfinity, []string{"max", "maximum", "maximal", "inf", "infinity", "infinite", "unendlich", "infini", "infinito", "open", "offen", "ouvert", "abierto", "aperto"}},
 	{isRated, []string{
-		"of rated load", "of the rated load", "rated load", "of rated capacity", "of rated", "of swl", "swl", "of capacity", "of nominal load",
+		"of rated load", "of the rated load", "rated load", "of rated capacity", "of rated", "of swl", "swl", "of capacity", "of nominal load", "rl", "of rl",
 		"der nennlast", "nennlast", "von nennlast", "der tragfahigkeit", "der tragfaehigkeit", "de la charge nominale", "de charge nominale", "charge nominale", "de la capacite nominale", "de la capacite", "de la cn",
 		"de la carga nominal", "de carga nominal", "carga nominal", "de la capacidad nominal", "de la capacidad", "della portata nominale", "della portata", "portata nominale", "del carico nominale", "carico nominale",
 	}},
