@@ -157,6 +157,38 @@ func cutLine(text string) (key, value string, ok bool) {
 			return key, value, key != "" && value != ""
 		}
 	}
+	return cutByWords(text)
+}
+
+// cutByWords divides a name from its value where nothing but a blank or dots
+// stand between: "Rated load 250 kg", "Peak load ...... 320 kg".
+func cutByWords(text string) (key, value string, ok bool) {
+	if i := strings.Index(text, "..."); i > 0 {
+		key, value = strings.TrimSpace(text[:i]), strings.TrimLeft(text[i:], ". ")
+		return key, value, value != ""
+	}
+	words := strings.Fields(text)
+	if len(words) < 2 || len(words) > 8 || len(text) > maxHeading {
+		return "", "", false
+	}
+	for n := len(words) - 1; n > 0; n-- {
+		key, value = strings.Join(words[:n], " "), strings.Join(words[n:], " ")
+		if !startsNumber(value) {
+			continue
+		}
+		if _, unit, err := wording.Quantity(value, wording.Unknown, wording.NoUnit); err != nil || unit == wording.NoUnit {
+			continue
+		}
+		if f, _ := lineField(key); f != "" {
+			return key, value, true
+		}
+		if _, err := wording.Band(key, wording.Unknown, wording.NoUnit); err == nil && n < len(words)-1 {
+			return key, value, true
+		}
+	}
+	if f, _ := lineField(words[0]); len(words) == 2 && f == "machine" && strings.ContainsAny(words[1], "0123456789") {
+		return words[0], words[1], true
+	}
 	return "", "", false
 }
 

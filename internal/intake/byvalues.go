@@ -248,3 +248,23 @@ func (s *sheet) minutesBeside() {
 		s.cols[i].used = "minutes"
 	}
 }
+
+// alarmWords are words by which a column counts alarms of overload.
+var alarmWords = []string{"alarm", "event", "count", "number of", "anzahl", "nombre", "numero", "número", "allarm", "trips", "warning", "warnung", "ereignis"}
+
+// alarmsColumn finds the column that counts alarms of overload.
+func (s *sheet) alarmsColumn() {
+	for i := range s.cols {
+		c := &s.cols[i]
+		text := strings.ToLower(c.heading)
+		if c.Field != "" || c.used != "" || !slices.ContainsFunc(overloadWords, func(w string) bool { return strings.Contains(text, w) }) {
+			continue
+		}
+		if slices.ContainsFunc(alarmWords, func(w string) bool { return strings.Contains(text, w) }) {
+			c.used = alarmsUsed
+			return
+		}
+	}
+}
+
+const alarmsUsed = "alarms of overload"

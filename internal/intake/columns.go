@@ -72,10 +72,13 @@ func loadTwofold(name string) record.Finding {
 
 // weighty are words of headings over values that bear on loads; a column with
 // one of them is not passed over lightly.
-var weighty = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "max", "spitze", "höchst", ">", "over ", "kg", "lb", "band ", "bin ", "klasse ", "class ", "minute", "minuten", "minuti", "minutos"}
+var weighty = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "max", "spitze", "höchst", ">", "over ", "kg", "lb", "band ", "bin ", "klasse ", "class "}
 
 // noLoads are units of what is no load and no time: wind, tilt, pressure, current.
 var noLoads = []string{"m/s", "km/h", "mph", "kn/h", "deg", "°", "degrees", "grad", "bar", "psi", "mpa", "kpa", "v", "a", "ma", "mm", "cm", "m", "ft", "in", "°c", "°f", "rpm", "1/min", "kw", "l", "gal"}
+
+// otherThings are words of headings that are not over loads, unless they name them too.
+var otherThings = []string{"slope", "height", "speed", "wind", "tilt", "angle", "gradient", "reach", "temperature", "voltage", "höhe", "hoehe", "neigung", "hauteur", "pente", "vitesse", "altezza", "velocità", "altura", "velocidad"}
 
 // harmless are words of headings over loads that are no more than ordinary.
 var harmless = []string{"current load", "average", "mean", "min load", "minimum", "aktuell", "mittel", "durchschnitt", "moyen", "actuel", "media", "promedio", "attuale", "empty", "tare"}
@@ -98,8 +101,17 @@ func unreadSeverity(heading string) record.Severity {
 	if text != "" && strings.Trim(text, "0123456789.,") == "" {
 		return record.Blocking // an edge alone
 	}
+	if slices.Contains(bareMinutes, text) {
+		return record.Blocking // the rest of the hours
+	}
 	for _, w := range harmless {
 		if strings.Contains(text, w) {
+			return record.Note
+		}
+	}
+	ofLoads := slices.ContainsFunc([]string{"kg", "lb", "load", "last", "charge", "carga", "carico"}, func(w string) bool { return strings.Contains(text, w) })
+	for _, w := range otherThings {
+		if !ofLoads && strings.Contains(text, w) {
 			return record.Note
 		}
 	}

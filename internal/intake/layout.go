@@ -174,8 +174,8 @@ func fit(candidates []candidate) (*layout, []column) {
 		return nil, nil
 	}
 	for i := range layouts {
-		if labels > 1 && layouts[i].name == "one row for each band" {
-			continue // "Load" beside columns of bands is a load, and no label
+		if labels > 1 && layouts[i].name != "one column for each band" {
+			continue // "Load" beside columns of bands is a load and no label, "Location" no custody
 		}
 		if l := &layouts[i]; l.fits(candidates) && !l.strays(candidates) {
 			return l, l.columns(candidates)
@@ -200,7 +200,7 @@ func (l *layout) strays(candidates []candidate) bool {
 		if len(c.fields) == 0 {
 			continue
 		}
-		if l.name == "daily use" && (c.fields[0] == "peak_kg" || c.fields[0] == "rated_load_kg") {
+		if (l.name == "daily use" || l.name == "custody") && (c.fields[0] == "peak_kg" || c.fields[0] == "rated_load_kg") {
 			return true
 		}
 		switch c.fields[0] {

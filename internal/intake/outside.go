@@ -187,6 +187,7 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 		s.unitColumn(i)
 	}
 	s.minutesBeside()
+	s.alarmsColumn()
 	if guide == nil || len(guide.Columns) == 0 {
 		s.byValues()
 	}

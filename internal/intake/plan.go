@@ -1,12 +1,17 @@
 package intake
 
-import "ratchetmark/internal/wording"
+import (
+	"slices"
+
+	"ratchetmark/internal/wording"
+)
 
 // plan says where the columns of the table in hand stand; -1 where there is none.
 type plan struct {
 	machine, at, date, clock      int
 	label, from, to, hours, share int
 	minutes                       int   // the rest of the hours
+	alarms                        int   // counted, of overload
 	ofMachine, ofReading, bands   []int // other values of the machine, of the reading; hours of a band
 	repeats                       []int // columns a row may repeat from the one above
 	keys                          []int // columns that tell a row of the table
@@ -16,7 +21,7 @@ type plan struct {
 }
 
 func (s *sheet) lay() {
-	p := plan{machine: -1, at: -1, date: -1, clock: -1, label: -1, from: -1, to: -1, hours: -1, share: -1, minutes: -1}
+	p := plan{machine: -1, at: -1, date: -1, clock: -1, label: -1, from: -1, to: -1, hours: -1, share: -1, minutes: -1, alarms: -1}
 	single := map[wording.Field]*int{
 		"machine": &p.machine, "reading_at": &p.at, "reading_date": &p.date, "reading_time": &p.clock,
 		"band": &p.label, "from_kg": &p.from, "to_kg": &p.to, "hours": &p.hours, "share": &p.share,
@@ -44,6 +49,7 @@ func (s *sheet) lay() {
 			p.sums = append(p.sums, i)
 		}
 	}
+	p.alarms = slices.IndexFunc(s.cols, func(c column) bool { return c.used == alarmsUsed })
 	if p.hours >= 0 {
 		p.minutes = s.minutesColumn()
 	}

@@ -239,6 +239,10 @@ func (s *sheet) machineRow(cells []string) {
 	if c == nil {
 		return
 	}
+	if i := s.plan.alarms; i >= 0 {
+		v := s.cellAt(cells, i)
+		c.countAlarms(&v)
+	}
 	same := c == s.above.c
 	for _, i := range s.plan.ofMachine {
 		if i < len(cells) && cells[i] != "" && !(same && s.above.has(i, cells[i])) {

@@ -34,9 +34,11 @@ func (c *tableCase) settle() {
 			r.Bands = nil
 			continue
 		}
+		c.sharesOrHours(r, n)
 		c.closeEdges(r, n)
 		c.roundEdges(r, n)
 	}
+	c.weighAlarms()
 	c.locate()
 }
 
@@ -120,6 +122,27 @@ func (c *tableCase) share(r *record.Reading, n *readingNotes) {
 	for i := range r.Bands {
 		r.Bands[i].Hours = tidy(r.Bands[i].Hours * *r.Powered)
 	}
+}
+
+// sharesOrHours doubts hours under edges in percent that add up to 100 though the
+// hour meter shows another number: the percent may be those of the hours.
+func (c *tableCase) sharesOrHours(r *record.Reading, n *readingNotes) {
+	if !n.percent || n.share || len(r.Bands) < 2 || math.Abs(float64(record.Total(r.Bands))-100) > 0.2 {
+		return
+	}
+	if r.Powered != nil && math.Abs(float64(*r.Powered)-100) < 2 {
+		return
+	}
+	if r.Powered == nil {
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-or-hours", Severity: record.Doubt, Path: n.name.At("bands"),
+			Message: "under edges in percent the hours add up to 100", Expected: "h or % with the hours",
+			Effect: "they are taken as hours; they may be percent of the hours", Hint: "compare them with the machine's screen",
+		})
+		return
+	}
+	c.lacks(n, "shares-or-hours", "under edges in percent the hours add up to 100, and the hour meter shows "+record.Number(*r.Powered), "h or % with the hours", "say whether they are hours or percent of the hours")
+	r.Bands = nil
 }
 
 // sharesAddUp sees what the shares of a reading add up to. What nothing calls

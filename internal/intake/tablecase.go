@@ -21,7 +21,9 @@ type tableCase struct {
 	full         bool
 	bare         []record.Path // loads without a unit
 	ratedUnit    wording.Unit
-	unexplained  bool        // rows without a date differ in a column that is not known
+	unexplained  bool    // rows without a date differ in a column that is not known
+	alarms       float64 // of overload, the most that a row counts
+	alarmsAt     record.Origin
 	rounded      bool        // a load was put at the rated load
 	rated        []ratedPeak // peaks in percent of the rated load
 	toldOf, told int         // of which lines, and how many of them, it was told

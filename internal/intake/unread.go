@@ -58,7 +58,10 @@ func (s *sheet) bandHeading(cells []string) bool {
 }
 
 // loadWords are parts of names that speak of the load on the platform.
-var loadWords = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "spitze", "höchst", "rated", "nennlast", "band ", "> ", "over "}
+var loadWords = append(slices.Clone(overloadWords), "peak", "highest", "spitze", "höchst", "rated", "nennlast", "band ", "> ", "over ")
+
+// overloadWords speak of overload.
+var overloadWords = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico"}
 
 // loadLine reports whether a row is a name that speaks of loads and a number.
 func (s *sheet) loadLine(cells []string) bool {

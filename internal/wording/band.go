@@ -93,6 +93,9 @@ func OverRated(s string) bool {
 	if len(text) > longestLabel {
 		return false
 	}
+	if item, size := longestPhrase(text); item == isLead && size < len(text) {
+		text = strings.TrimSpace(text[size:])
+	}
 	above := false
 	for _, sign := range []string{">=", "≥", ">"} {
 		if rest, ok := strings.CutPrefix(text, sign); ok {

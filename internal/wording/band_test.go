@@ -179,7 +179,7 @@ func TestFractionsWithoutAWhole(t *testing.T) {
 
 func TestOverRated(t *testing.T) {
 	for text, want := range map[string]bool{
-		"over rated load": true, "> Nennlast": true, ">100% RL": true, "> 100 % of rated load": true, "über Nennlast": true, "plus de charge nominale": true, "above SWL": true, "oltre portata nominale": true,
+		"over rated load": true, "> Nennlast": true, ">100% RL": true, "> 100 % of rated load": true, "über Nennlast": true, "plus de charge nominale": true, "above SWL": true, "oltre portata nominale": true, "Hours over rated load": true, "Stunden über Nennlast": true,
 		"Nennlast": false, "rated load": false, "over": false, "over 250 kg": false, "over rated load 250": false, "under rated load": false, "> 110 % RL": false, "overload": false, "": false,
 	} {
 		if got := wording.OverRated(text); got != want {
