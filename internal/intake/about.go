@@ -45,7 +45,9 @@ func (s *sheet) line(cells []string) bool {
 	}
 	s.cols, s.layout = nil, nil
 	parts, at := s.parts(cells)
-	if f, _ := lineField(parts[0]); f == "" {
+	if f, _ := lineField(parts[0]); f != "" {
+		s.unheaded = false
+	} else {
 		s.bandLine(parts, at)
 		return true
 	}
@@ -90,7 +92,13 @@ func (s *sheet) isLine(cells []string) bool {
 		}
 		return len(parts)%2 == 0
 	}
-	return len(parts) == 2 && !s.unheaded && s.isBandLine(parts)
+	return len(parts) == 2 && s.isBandLine(parts) && (!s.unheaded || namesTime(parts[1]))
+}
+
+// namesTime reports whether a value names a unit of time.
+func namesTime(text string) bool {
+	_, unit, err := wording.Quantity(text, wording.Unknown, wording.NoUnit)
+	return (err == nil || ambiguous(err)) && unit.IsTime()
 }
 
 // isWords reports whether a text is a heading itself: two headings side by side

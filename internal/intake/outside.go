@@ -170,6 +170,7 @@ func (s *sheet) alternates(cells []string) bool {
 
 // begin begins a table.
 func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
+	s.unheaded = false
 	s.loose, s.asking = len(s.g.loose), len(s.g.questions)
 	s.layout, s.cols, s.width, s.guide = l, cols, len(cells), guide
 	s.units = true

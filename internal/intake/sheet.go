@@ -194,7 +194,7 @@ func rowWords(at record.Origin) string { return fmt.Sprintf("row %d", at.Line) }
 // take takes in one row.
 func (s *sheet) take(cells []string) {
 	if blankRow(cells) {
-		s.gap, s.unheaded = true, false
+		s.gap = true
 		return
 	}
 	if s.units && s.cols != nil && (s.unitRow(cells) || s.secondRow(cells)) {

@@ -46,7 +46,7 @@ func (s *sheet) bandHeading(cells []string) bool {
 		if c = trim(c); c == "" {
 			continue
 		}
-		if startsNumber(c) || len(c) > maxHeading {
+		if len(c) > maxHeading || startsNumber(c) && candidateOf(c, s.dialect.decimal).label == nil {
 			return false
 		}
 		fields, _ := wording.Fields(c)
