@@ -49,6 +49,8 @@ func withoutPeak(d *Dossier) string {
 		return "the peak was cleared"
 	case d.Capacity.Peak == nil:
 		return "there is no usable peak"
+	case *d.Capacity.Peak <= 0:
+		return "a peak of 0 kg is that of a register that was cleared"
 	}
 	return ""
 }

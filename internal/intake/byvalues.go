@@ -153,12 +153,28 @@ func (s *sheet) otherUnit(i int) {
 		return
 	}
 	o := &s.cols[first]
+	if !s.agree(first, o.Unit, i, c.inHeading) {
+		return
+	}
 	if c.inHeading == wording.Kilogram {
 		c.Field, c.Unit, o.Field = o.Field, c.inHeading, ""
 		c.twice, o.used = false, "the same in another unit"
 		return
 	}
 	c.twice, c.used = false, "the same in another unit"
+}
+
+// agree reports whether two columns hold the same loads, but for rounding.
+func (s *sheet) agree(a int, ofA wording.Unit, b int, ofB wording.Unit) bool {
+	left, right := s.sample(a), s.sample(b)
+	for k := range min(len(left), len(right)) {
+		x, _, err := wording.Quantity(left[k], s.dialect.decimal, ofA)
+		y, _, err2 := wording.Quantity(right[k], s.dialect.decimal, ofB)
+		if err == nil && err2 == nil && max(x, y)-min(x, y) > 0.02*max(x, y) {
+			return false
+		}
+	}
+	return true
 }
 
 // unitHeadings are headings of a column that holds the units of the one before it.

@@ -30,7 +30,11 @@ func (s *sheet) column(i int) {
 		f.Severity, f.Effect = record.Doubt, "it is not used; the readings have no time from it"
 		f.Hint = "give the day of each reading; hours of single months must be added up to counters that run on"
 	}
-	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) && !s.partOfPeak(c.heading) {
+	severity := unreadSeverity(c.heading)
+	if severity == record.Note {
+		severity = s.beyondBands(i)
+	}
+	if severity != record.Note && !c.twice && !c.twofold && !s.countsBeside(c.heading) && !s.partOfPeak(c.heading) {
 		f.Severity, f.Code = severity, "column-unread"
 		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
 	}
@@ -82,6 +86,23 @@ var otherThings = []string{"slope", "height", "speed", "wind", "tilt", "angle", 
 
 // harmless are words of headings over loads that are no more than ordinary.
 var harmless = []string{"current load", "average", "mean", "min load", "minimum", "aktuell", "mittel", "durchschnitt", "moyen", "actuel", "media", "promedio", "attuale", "empty", "tare"}
+
+// beyondBands tells how much it matters that a column right of the highest band
+// is not known where that band is closed: the hours above it may stand there.
+func (s *sheet) beyondBands(i int) record.Severity {
+	if i == 0 || s.cols[i-1].label == nil || s.cols[i-1].label.To == nil || isSum(s.cols[i].heading) {
+		return record.Note
+	}
+	text := strings.ToLower(s.cols[i].heading)
+	if slices.ContainsFunc(append(slices.Clone(countWords), otherThings...), func(w string) bool { return strings.Contains(text, w) }) || strings.ContainsAny(text, "([") {
+		return record.Note
+	}
+	cells := s.sample(i)
+	if len(cells) == 0 || slices.ContainsFunc(cells, func(c string) bool { return c == "" || !startsNumber(c) }) {
+		return record.Note
+	}
+	return record.Blocking
+}
 
 // partOfPeak reports whether a heading names the peak of a part of the time,
 // beside that of all of it.

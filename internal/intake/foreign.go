@@ -20,7 +20,12 @@ func (g *gatherer) names(u wording.Unit) {
 // hearUnits looks for units in a line that says nothing else ("all loads in lb").
 func (s *sheet) hearUnits(cells []string) {
 	for _, c := range cells {
+		before := ""
 		for _, word := range strings.FieldsFunc(strings.ToLower(c), func(r rune) bool { return strings.ContainsRune(" ,;:.()[]-–/", r) }) {
+			if (before == "in" || before == "en") && (word == "min" || word == "mins" || word == "sec" || word == "s") {
+				word = map[bool]string{true: "minutes", false: "seconds"}[word[0] == 'm']
+			}
+			before = word
 			switch word {
 			case "lb", "lbs", "pounds", "pfund", "libras", "libbre", "livres":
 				s.g.names(wording.Pound)

@@ -39,7 +39,7 @@ func (s *sheet) lay() {
 		case bandHours:
 			p.bands = append(p.bands, i)
 		}
-		if f == "" && s.cols[i].used == "" && s.cols[i].heading != "" {
+		if f == "" && s.cols[i].used == "" {
 			p.open = append(p.open, i)
 		}
 		if s.isKey(f) {

@@ -239,6 +239,9 @@ func (s *sheet) machineRow(cells []string) {
 	if c == nil {
 		return
 	}
+	if len(s.plan.bands) > 0 && s.countsLifts(cells) {
+		return
+	}
 	if i := s.plan.alarms; i >= 0 {
 		v := s.cellAt(cells, i)
 		c.countAlarms(&v)

@@ -42,6 +42,7 @@ type sheet struct {
 	emptyAt       record.Origin
 	divided       bool          // a row of several cells was met
 	openWords     openWords     // of the row above
+	saidCounts    bool          // that rows count something other than hours
 	toldGuide     bool          // that a guide is used
 	asked         bool          // a value can be read two ways
 	firstRow      []string      // the first that is not blank

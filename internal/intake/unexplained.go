@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ratchetmark/internal/record"
@@ -11,6 +12,29 @@ import (
 type openWords struct {
 	c     *tableCase
 	words string
+}
+
+// rowsOfCounts are words at rows that count something other than hours.
+var rowsOfCounts = []string{"lifts", "cycles", "count", "counts", "starts", "number of lifts", "hübe", "zyklen", "anzahl", "lastspiele", "levées", "nombre", "ciclos", "cicli", "numero", "número"}
+
+// countsLifts reports whether a row counts lifts or the like in the columns of
+// the bands, as a word in a column that is not known says; it is left out.
+func (s *sheet) countsLifts(cells []string) bool {
+	for _, i := range s.plan.open {
+		if i >= len(cells) || !slices.Contains(rowsOfCounts, strings.ToLower(trim(cells[i]))) {
+			continue
+		}
+		if !s.saidCounts {
+			s.saidCounts = true
+			s.g.find(nil, s.place(i), record.Finding{
+				Code: "row-counts", Severity: record.Note, Where: "rows",
+				Message: "the row counts something other than hours: " + quoteStart(cells), Expected: "hours",
+				Effect: "it is not used", Hint: "nothing, if it is so",
+			})
+		}
+		return true
+	}
+	return false
 }
 
 // explained notes rows of one machine without a date that differ in a column that

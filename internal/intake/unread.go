@@ -66,6 +66,9 @@ var overloadWords = []string{"overload", "over load", "over-load", "überlast", 
 // loadLine reports whether a row is a name that speaks of loads and a number.
 func (s *sheet) loadLine(cells []string) bool {
 	parts, _ := s.parts(cells)
+	if filled(cells) == 1 && len(parts) < 2 {
+		return loadSaid(cells)
+	}
 	if len(parts) < 2 || len(parts[0]) > maxHeading || !startsNumber(parts[1]) {
 		return false
 	}
@@ -96,3 +99,22 @@ func (s *sheet) countsBeside(heading string) bool {
 }
 
 func sameEdge(a, b *float64) bool { return a == b || a != nil && b != nil && *a == *b }
+
+// loadSaid reports whether the one cell of a row speaks of a load and gives a
+// number of kg or lb.
+func loadSaid(cells []string) bool {
+	text := ""
+	for _, c := range cells {
+		text += strings.ToLower(trim(c))
+	}
+	if len(text) > maxHeading || !slices.ContainsFunc(loadWords, func(w string) bool { return strings.Contains(text, w) }) {
+		return false
+	}
+	words := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" ,;:()[]", r) })
+	for i, w := range words {
+		if unit := strings.TrimLeft(w, "0123456789.,"); (unit == "kg" || unit == "lb" || unit == "lbs") && (unit != w || i > 0 && startsNumber(words[i-1])) {
+			return true
+		}
+	}
+	return false
+}

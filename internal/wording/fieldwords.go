@@ -84,7 +84,7 @@ var fieldWords = []fieldRow{
 	{FieldMoving, "it", "in movimento;ore di movimento;ore in movimento;tempo di movimento;ore di traslazione;tempo di traslazione;tempo in movimento"},
 
 	{FieldPeak, "", "peak kg"},
-	{FieldPeak, "en", "max platform load;maximum platform load;max load seen;maximum load seen;highest load seen;peak ever;highest ever;peak load ever;peak;peak load;highest load;maximum load;max load;largest load;peak weight;highest load ever;maximum recorded load;max recorded load;highest load recorded;peak value;max;maximum;heaviest load"},
+	{FieldPeak, "en", "lifetime peak;lifetime peak load;all time peak;max platform load;maximum platform load;max load seen;maximum load seen;highest load seen;peak ever;highest ever;peak load ever;peak;peak load;highest load;maximum load;max load;largest load;peak weight;highest load ever;maximum recorded load;max recorded load;highest load recorded;peak value;max;maximum;heaviest load"},
 	{FieldPeak, "de", "max gemessen;maximal gemessen;höchste gemessene last;max gemessene last;spitze;spitzenlast;höchstlast;höchste last;maximallast;maximale last;max last;spitzenwert;lastspitze;größte last;höchstwert;maximum;schleppzeiger"},
 	{FieldPeak, "fr", "pic;pic de charge;charge maximale;charge max;charge de pointe;charge la plus élevée;pointe;charge maximale enregistrée;valeur maximale"},
 	{FieldPeak, "es", "pico;pico de carga;carga máxima;carga pico;carga max;carga más alta;valor máximo;carga máxima registrada;máximo"},
