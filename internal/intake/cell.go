@@ -71,7 +71,7 @@ const (
 	portion                   // 0 to 1
 )
 
-var dimensionWords = []string{"a number", "a number of kg, lb or t", "a number of h, min or s, or h:mm", "a number of percent"}
+var dimensionWords = []string{"a number such as 2", "a number of kg, lb or t", "a number of h, min or s, or h:mm", "a number of percent"}
 
 // number reads a cell as a number in kg, h or as a share.
 func (c *cell) number(of dimension) (float64, error) {

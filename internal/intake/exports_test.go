@@ -221,6 +221,8 @@ var exports = []struct {
 	{name: "in min below the table", text: "Machine,Rated load (kg),0-250 kg,>250 kg\nA,250,3000,90\nall values in min,,,\n",
 		want: "A 250 |", found: []string{"unit-elsewhere 3:1", "unit-unclear 2:1", "reading-empty 2:1"}},
 	{name: "a peak of nothing", text: "Machine,Rated load (kg),Lifetime peak (kg)\nA,250,0\n", want: "A 250 | peak 0"},
+	{name: "an interval in a line", text: "Sampling interval: 10 minutes\nMachine,Rated load (kg),0-250 kg,>250 kg\nA,250,50,1.5\n", want: "A 250 | [0-250:50 250-:1.5]"},
+	{name: "persons that are no number", text: "Machine,Rated load (kg),Persons,Peak (kg)\nA,250,2+1,200\n", want: "A 250 | peak 200", found: []string{"value-unreadable 2:7"}},
 	{name: "lifts alone", text: "Machine,Rated load (kg),Peak (kg),0-100 kg lifts,>100 kg lifts\nA,250,200,9,1\n",
 		want: "A 250 | peak 200", found: []string{"column-unread 1:35", "column-unread 1:50"}},
 }

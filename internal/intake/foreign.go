@@ -25,7 +25,11 @@ func (s *sheet) hearUnits(cells []string) {
 			if (before == "in" || before == "en") && (word == "min" || word == "mins" || word == "sec" || word == "s") {
 				word = map[bool]string{true: "minutes", false: "seconds"}[word[0] == 'm']
 			}
+			number := before != "" && startsNumber(before) // "10 minutes" is a time, and no unit of the table
 			before = word
+			if number && strings.HasPrefix(word, "min") {
+				continue
+			}
 			switch word {
 			case "lb", "lbs", "pounds", "pfund", "libras", "libbre", "livres":
 				s.g.names(wording.Pound)
