@@ -248,12 +248,42 @@ func (s *sheet) secondRow(cells []string) bool {
 	if s.guide != nil || filled(cells) < 2 {
 		return false
 	}
-	heading := make([]string, max(len(s.cols), len(cells)))
-	over, named := "", 0 // the heading that stands over several columns
+	top := make([]string, len(s.cols))
+	for i := range top {
+		top[i] = s.cols[i].heading
+	}
+	return s.joinRows(top, cells, known(s.cols))
+}
+
+// joinRows begins a table with two rows of headings, where together they name
+// at least so many columns.
+func (s *sheet) joinRows(top, cells []string, least int) bool {
+	heading, named := s.joined(top, cells)
+	if named == 0 {
+		return false
+	}
+	l, cols := fit(s.candidates(heading))
+	if l == nil || known(cols) < least {
+		return false
+	}
+	s.g.loose, s.g.questions = s.g.loose[:min(s.loose, len(s.g.loose))], s.g.questions[:min(s.asking, len(s.g.questions))]
+	if s.index < len(s.g.sheets) {
+		s.g.sheets[s.index].Read, s.g.sheets[s.index].Left = false, nil
+	}
+	s.begin(cells, l, cols, nil)
+	s.width = len(heading)
+	return true
+}
+
+// joined joins two rows of headings, and counts how many of the second are known;
+// none where the second is a row of values.
+func (s *sheet) joined(above, cells []string) (heading []string, named int) {
+	heading = make([]string, max(len(above), len(cells)))
+	over := "" // the heading that stands over several columns
 	for i := range heading {
 		top, below := "", ""
-		if i < len(s.cols) {
-			top = s.cols[i].heading
+		if i < len(above) {
+			top = trim(above[i])
 		}
 		if i < len(cells) {
 			below = strings.Trim(trim(cells[i]), "-–")
@@ -266,13 +296,11 @@ func (s *sheet) secondRow(cells []string) bool {
 			heading[i] = top
 		case c.label != nil:
 			named++
-			if heading[i] = below; timeInBrackets(over) != wording.NoUnit && !inBrackets(below) {
-				heading[i] += " [" + timeInBrackets(over).String() + "]"
-			}
+			heading[i] = s.bandUnder(over, below)
 		case isUnit(strings.Trim(below, "[]()")):
 			heading[i] = top + " [" + strings.Trim(below, "[]()") + "]"
 		case startsNumber(below):
-			return false
+			return nil, 0
 		case isWords(over + " " + below):
 			named++
 			heading[i] = over + " " + below
@@ -280,17 +308,20 @@ func (s *sheet) secondRow(cells []string) bool {
 			heading[i] = below
 		}
 	}
-	l, cols := fit(s.candidates(heading))
-	if l == nil || named == 0 || known(cols) <= known(s.cols) {
-		return false
+	return heading, named
+}
+
+// bandUnder writes a band as its heading above says: with the unit of the hours,
+// or with what is counted in place of hours.
+func (s *sheet) bandUnder(over, band string) string {
+	text := strings.ToLower(over)
+	if slices.ContainsFunc(countWords, func(w string) bool { return strings.Contains(text, w) }) {
+		return band + " " + over
 	}
-	s.g.loose, s.g.questions = s.g.loose[:min(s.loose, len(s.g.loose))], s.g.questions[:min(s.asking, len(s.g.questions))]
-	if s.index < len(s.g.sheets) {
-		s.g.sheets[s.index].Read, s.g.sheets[s.index].Left = false, nil
+	if unit := timeInBrackets(over); unit != wording.NoUnit && !inBrackets(band) {
+		return band + " [" + unit.String() + "]"
 	}
-	s.begin(cells, l, cols, nil)
-	s.width = len(heading)
-	return true
+	return band
 }
 
 func timeInBrackets(heading string) wording.Unit {

@@ -223,6 +223,11 @@ var exports = []struct {
 	{name: "a peak of nothing", text: "Machine,Rated load (kg),Lifetime peak (kg)\nA,250,0\n", want: "A 250 | peak 0"},
 	{name: "an interval in a line", text: "Sampling interval: 10 minutes\nMachine,Rated load (kg),0-250 kg,>250 kg\nA,250,50,1.5\n", want: "A 250 | [0-250:50 250-:1.5]"},
 	{name: "persons that are no number", text: "Machine,Rated load (kg),Persons,Peak (kg)\nA,250,2+1,200\n", want: "A 250 | peak 200", found: []string{"value-unreadable 2:7"}},
+	{name: "a first row that says too little", text: "Machine,Rated load (kg),Hours in band\n,,0-250 kg,>250 kg\nA,250,50,1.5\n", want: "A 250 | [0-250:50 250-:1.5]"},
+	{name: "lifts over bands", text: "Machine,Rated load (kg),Peak (kg),Lifts,\n,,,0-250 kg,>250 kg\nA,250,200,1200,30\n",
+		want: "A 250 | peak 200", found: []string{"column-unread 2:4", "column-unread 2:13"}},
+	{name: "a line drawn below headings", text: "Machine: A\nRated load: 250 kg\n\n| Load band | Hours |\n|---|---|\n| 0-250 kg | 50 |\n| >250 kg | 1.5 |\n", want: "A 250 | [0-250:50 250-:1.5]"},
+	{name: "edges under one word", text: "Machine;Nennlast (kg);Lastband von;bis;Stunden\nA;250;0;250;50,0\nA;250;250;;1,5\n", want: "A 250 | [0-250:50 250-:1.5]"},
 	{name: "lifts alone", text: "Machine,Rated load (kg),Peak (kg),0-100 kg lifts,>100 kg lifts\nA,250,200,9,1\n",
 		want: "A 250 | peak 200", found: []string{"column-unread 1:35", "column-unread 1:50"}},
 }

@@ -131,6 +131,10 @@ func (s *sheet) heading(cells []string) bool {
 	if guide == nil && filled(cells) < 2 {
 		return false
 	}
+	if guide == nil && s.above2 != nil && s.aboveAt == s.heldAt-1 && s.joinRows(s.above2, cells, 0) {
+		s.above2 = nil
+		return true
+	}
 	layout, cols := fit(s.bandsByValues(s.candidates(cells)))
 	if guide != nil && len(guide.Columns) > 0 {
 		layout, cols = columnsOf(guide, cells)

@@ -43,6 +43,8 @@ type sheet struct {
 	divided       bool          // a row of several cells was met
 	openWords     openWords     // of the row above
 	saidCounts    bool          // that rows count something other than hours
+	above2        []string      // a heading that was not understood
+	aboveAt       int           // where it stands among those read ahead
 	toldGuide     bool          // that a guide is used
 	asked         bool          // a value can be read two ways
 	firstRow      []string      // the first that is not blank
@@ -198,6 +200,9 @@ func (s *sheet) take(cells []string) {
 		s.gap = true
 		return
 	}
+	if isRule(cells) {
+		return
+	}
 	if s.units && s.cols != nil && (s.unitRow(cells) || s.secondRow(cells)) {
 		return
 	}
@@ -207,6 +212,21 @@ func (s *sheet) take(cells []string) {
 		s.row(cells)
 	}
 	s.gap = false
+}
+
+// isRule reports whether a row is a line drawn below headings: "---", "===".
+func isRule(cells []string) bool {
+	n := 0
+	for _, c := range cells {
+		if c = trim(c); c == "" {
+			continue
+		}
+		if len(c) < 3 || strings.Trim(c, "-=:+") != "" {
+			return false
+		}
+		n++
+	}
+	return n > 1
 }
 
 func blankRow(cells []string) bool {

@@ -15,6 +15,8 @@ func (s *sheet) unread(cells []string) bool {
 	switch {
 	case s.bandHeading(cells):
 		s.unheaded = true
+		s.loose, s.asking = len(s.g.loose), len(s.g.questions)
+		s.above2, s.aboveAt = cloneCells(cells), s.heldAt
 		s.start = cloneCells(cells)
 		s.g.find(nil, s.place(0), record.Finding{
 			Code: "heading-unread", Severity: record.Blocking, Where: "heading row",
