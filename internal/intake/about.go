@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -11,15 +12,23 @@ import (
 // about is what the lines of a sheet say of the machine and the reading that
 // the rows below them belong to.
 type about struct {
+	number  int // tells it from others of the file
 	id      string
 	named   bool
 	machine []saying // values of the machine
 	reading []saying // values of one reading
 	c       *tableCase
 	r       int      // index of the reading in c, from 1; 0: none yet
+	dated   bool     // the time of reading was read, or cannot be
 	given   int      // how many of reading it has
 	unsure  []saying // of the rated load or the peak
 	heard   bool     // something was said since the last flush
+}
+
+// about begins to hear of another machine.
+func (g *gatherer) about() about {
+	g.abouts++
+	return about{number: g.abouts}
 }
 
 // saying is one value named in a line.
@@ -36,7 +45,9 @@ func (s *sheet) line(cells []string) bool {
 	}
 	s.cols, s.layout = nil, nil
 	parts, at := s.parts(cells)
-	if f, _ := lineField(parts[0]); f == "" {
+	if f, _ := lineField(parts[0]); f != "" {
+		s.unheaded = false
+	} else {
 		s.bandLine(parts, at)
 		return true
 	}
@@ -49,6 +60,13 @@ func (s *sheet) line(cells []string) bool {
 			f = twofoldField
 		}
 		where := s.place(at[i+1])
+		if strange := strangeUnit(parts[i]); strange != "" && measures([]wording.Field{f}) {
+			clean, _ := Visible(fmt.Sprintf("%q", short(parts[i])))
+			finding := strangeUnitIn(clean, strange)
+			finding.Where = "line " + clean
+			s.g.find(nil, where, finding)
+			continue
+		}
 		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.isTyped(at[i+1])}}})
 	}
 	return true
@@ -61,21 +79,39 @@ func (s *sheet) isLine(cells []string) bool {
 		return false
 	}
 	if f := s.lineField(parts[0]); f != "" {
+		if len(parts) == 2 && (f == "machine" || f == "kind") && (filledUpTo(2, cells) == 1 || len(parts[1]) <= 2) {
+			return true // a machine can be called by any word
+		}
 		for i := range parts {
-			if words, _ := s.words.of(parts[i], isWords); words != (i%2 == 0) {
+			if i%2 > 0 && len(parts[i]) <= 2 {
+				continue // "A" is a word of headings, and a name
+			}
+			if s.isWords(parts[i]) != (i%2 == 0) {
 				return false
 			}
 		}
 		return len(parts)%2 == 0
 	}
-	return len(parts) == 2 && s.isBandLine(parts)
+	return len(parts) == 2 && s.isBandLine(parts) && (!s.unheaded || namesTime(parts[1]))
+}
+
+// namesTime reports whether a value names a unit of time.
+func namesTime(text string) bool {
+	_, unit, err := wording.Quantity(text, wording.Unknown, wording.NoUnit)
+	return (err == nil || ambiguous(err)) && unit.IsTime()
 }
 
 // isWords reports whether a text is a heading itself: two headings side by side
 // are no name and value.
-func isWords(text string) (words, ok bool) {
+func isWords(text string) bool {
 	fields, _ := wording.Fields(text)
-	return len(fields) > 0, true
+	return len(fields) > 0
+}
+
+// isWords is isWords of a text that rows may repeat.
+func (s *sheet) isWords(text string) bool {
+	words, _ := s.words.of(text, func(text string) (bool, bool) { return isWords(text), true })
+	return words
 }
 
 func (s *sheet) isBandLine(parts []string) bool {
@@ -126,11 +162,46 @@ func isUnit(s string) bool {
 
 // cutLine divides "Rated load: 230 kg" or "peak = 812".
 func cutLine(text string) (key, value string, ok bool) {
-	for _, mark := range []string{": ", "\t", " = ", ":", "="} {
+	for _, mark := range []string{": ", "\t", " = ", ":", "=", ","} {
 		if key, value, ok = strings.Cut(text, mark); ok {
 			key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+			if mark == "," && value != "" && !startsNumber(value) && strings.Contains(value, " ") {
+				return "", "", false // a sentence
+			}
 			return key, value, key != "" && value != ""
 		}
+	}
+	return cutByWords(text)
+}
+
+// cutByWords divides a name from its value where nothing but a blank or dots
+// stand between: "Rated load 250 kg", "Peak load ...... 320 kg".
+func cutByWords(text string) (key, value string, ok bool) {
+	if i := strings.Index(text, "..."); i > 0 {
+		key, value = strings.TrimSpace(text[:i]), strings.TrimLeft(text[i:], ". ")
+		return key, value, value != ""
+	}
+	words := strings.Fields(text)
+	if len(words) < 2 || len(words) > 8 || len(text) > maxHeading {
+		return "", "", false
+	}
+	for n := len(words) - 1; n > 0; n-- {
+		key, value = strings.Join(words[:n], " "), strings.Join(words[n:], " ")
+		if !startsNumber(value) {
+			continue
+		}
+		if _, unit, err := wording.Quantity(value, wording.Unknown, wording.NoUnit); err != nil || unit == wording.NoUnit {
+			continue
+		}
+		if f, _ := lineField(key); f != "" {
+			return key, value, true
+		}
+		if _, err := wording.Band(key, wording.Unknown, wording.NoUnit); err == nil && n < len(words)-1 {
+			return key, value, true
+		}
+	}
+	if f, _ := lineField(words[0]); len(words) == 2 && f == "machine" && strings.ContainsAny(words[1], "0123456789") {
+		return words[0], words[1], true
 	}
 	return "", "", false
 }
@@ -184,7 +255,7 @@ func (a *about) hear(s *sheet, v saying) {
 	case v.field == "machine":
 		if a.named {
 			a.flush(s)
-			*a = about{}
+			*a = s.g.about()
 		}
 		a.named, a.id = true, v.cell.label(nil, "machine/id")
 		a.call(s)
@@ -195,7 +266,7 @@ func (a *about) hear(s *sheet, v saying) {
 	default:
 		if a.says(v.field) {
 			a.flush(s)
-			a.reading, a.r, a.given = nil, 0, 0
+			a.reading, a.r, a.given, a.dated = nil, 0, 0, false
 		}
 		a.reading = append(a.reading, v)
 	}
@@ -280,12 +351,14 @@ func (a *about) caseOf(s *sheet) *tableCase {
 
 // tell gives a case what the lines say of the machine.
 func (a *about) tell(c *tableCase) {
-	if a.machine == nil || c.told == &a.machine[len(a.machine)-1] {
+	if a.machine == nil {
 		return
 	}
-	c.told = &a.machine[len(a.machine)-1]
-	for i := range a.machine {
-		c.machine(a.machine[i].field, &a.machine[i].cell)
+	if c.toldOf != a.number {
+		c.toldOf, c.told = a.number, 0
+	}
+	for ; c.told < len(a.machine); c.told++ {
+		c.machine(a.machine[c.told].field, &a.machine[c.told].cell)
 	}
 }
 
@@ -306,9 +379,10 @@ func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path)
 	}
 	switch {
 	case date.s != nil:
-		if !c.at(&date, &clock) {
+		if !c.at(&date, &clock) && !c.begin(record.Reading{}, date.at()) { // what is below it is kept without its time
 			return nil, ""
 		}
+		a.dated = true
 	case len(a.reading) > 0 || c.current < 0:
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
@@ -325,7 +399,7 @@ func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 	r, at := c.reading()
 	for ; a.given < len(a.reading); a.given++ {
 		v := &a.reading[a.given]
-		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() {
+		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() && !a.dated {
 			if t, ok := c.time(&v.cell, at.At("at"), timeExpected); ok {
 				r.At = t
 			}

@@ -14,10 +14,12 @@ import (
 func (s *sheet) row(cells []string) {
 	s.units = false
 	if s.isRemark(cells) {
+		s.hearUnits(cells)
 		s.noteOdd(cells)
 		return
 	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		s.run++
 		if s.g.spent(nil) {
 			return
 		}
@@ -90,8 +92,17 @@ var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamts
 // total reports whether a row only adds up those above it: it is left out.
 func (s *sheet) total(cells []string) bool {
 	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
-			isSum(cells[i]) {
+		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && isSum(cells[i]) && (s.cols[i].Field != "" || !s.bandIn(cells)) {
+			return true
+		}
+	}
+	return false
+}
+
+// bandIn reports whether a row names a band: "min" beside one is a unit.
+func (s *sheet) bandIn(cells []string) bool {
+	for _, i := range [3]int{s.plan.label, s.plan.from, s.plan.to} {
+		if i >= 0 && i < len(cells) && trim(cells[i]) != "" && !isSum(cells[i]) {
 			return true
 		}
 	}
@@ -105,7 +116,11 @@ func isSum(text string) bool {
 		return false // as machines are mostly called
 	}
 	text = strings.ToLower(text)
-	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
+	if rest, ok := strings.CutPrefix(text, "total "); ok {
+		_, err := wording.Band(rest, wording.Unknown, wording.NoUnit)
+		return err != nil // "total over 250 kg" is no sum of all
+	}
+	return slices.Contains(sums, text)
 }
 
 // isRemark reports whether a row has nothing but words in one cell: a remark
@@ -154,6 +169,9 @@ func (s *sheet) cellAt(cells []string, i int) cell {
 	c := cell{s: s, i: i, unit: s.cols[i].Unit}
 	if i < len(cells) {
 		c.text = trim(cells[i])
+		if u := s.cols[i].units; u > 0 && u < len(cells) && c.text != "" {
+			c.text += " " + trim(cells[u])
+		}
 	}
 	return c
 }
@@ -185,13 +203,13 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 	if s.plan.machine < 0 {
 		return s.about.caseOf(s)
 	}
-	if c := s.g.last; c != nil && s.plan.machine < len(cells) {
+	if c := s.g.last; c != nil && s.hand && s.plan.machine < len(cells) {
 		if text := trim(cells[s.plan.machine]); text != "" && text == c.out.Case.Machine.ID {
 			return c
 		}
 	}
 	id := s.cellAt(cells, s.plan.machine)
-	if id.text != "" {
+	if !id.blank() {
 		return s.namedCase(&id)
 	}
 	if s.g.last != nil && s.hand {
@@ -243,6 +261,7 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 func (s *sheet) machineRow(cells []string) {
 	if s.repeats != nil && s.above.of(s) && s.repeats.Same() >= s.above.whole {
 		s.above.row = s.rows
+		s.hearAlarms(s.above.c, cells)
 		s.bands(s.above.c, cells)
 		return
 	}
@@ -250,6 +269,10 @@ func (s *sheet) machineRow(cells []string) {
 	if c == nil {
 		return
 	}
+	if len(s.plan.bands) > 0 && s.countsLifts(cells) {
+		return
+	}
+	s.hearAlarms(c, cells)
 	same, again := c == s.above.c, true
 	for _, i := range s.plan.ofMachine {
 		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
@@ -258,12 +281,18 @@ func (s *sheet) machineRow(cells []string) {
 			c.machine(s.cols[i].Field, &v)
 		}
 	}
-	if s.layout.name == "machines" {
+	if s.layout.name == "machines" || s.plan.label < 0 && s.plan.from < 0 && s.plan.to < 0 && s.nothingIn(cells) {
 		return
 	}
 	r, _ := s.readingOf(c, cells)
 	if r == nil {
 		return
+	}
+	if len(r.Bands) > 0 && len(s.plan.bands) > 0 && c.readings[c.current].s == s {
+		if s.rowTwice(c, r, cells) || !c.begin(record.Reading{At: r.At}, s.place(max(s.plan.at, s.plan.date, 0))) {
+			return
+		}
+		r, _ = c.reading()
 	}
 	same = same && c.current == s.above.reading
 	for _, i := range s.plan.ofReading {
@@ -348,12 +377,19 @@ type bandCells struct{ label, from, to, hours cell }
 func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
 	var b bandCells
 	blank := max(s.plan.from, s.plan.label, 0)
+	if s.plan.meter {
+		c.readings[c.current].meter = true
+	}
 	s.lift(&b.label, cells, s.plan.label, blank)
 	s.lift(&b.from, cells, s.plan.from, blank)
 	s.lift(&b.to, cells, s.plan.to, blank)
 	s.lift(&b.hours, cells, s.plan.hours, blank)
+	if i := s.plan.minutes; i >= 0 && i < len(cells) && trim(cells[i]) != "" && b.hours.text != "" {
+		b.hours.text += " h " + trim(cells[i]) + " min"
+	}
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
+		b.hours.percent = b.hours.unit == wording.Percent
 		b.hours.unit = wording.Percent
 	}
 	c.band(s, r, at, &b)
@@ -369,6 +405,9 @@ func (s *sheet) lift(to *cell, cells []string, i, blank int) {
 	to.i, to.unit = i, s.cols[i].Unit
 	if i < len(cells) {
 		to.text = trim(cells[i])
+		if u := s.cols[i].units; u > 0 && u < len(cells) && to.text != "" {
+			to.text += " " + trim(cells[u])
+		}
 	}
 }
 
@@ -377,9 +416,7 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	for _, i := range s.plan.bands {
 		col := &s.cols[i]
 		hours := s.cellAt(cells, i)
-		if hours.unit == wording.NoUnit {
-			hours.unit = wording.Hour
-		}
+		hours.percent = hours.unit == wording.Percent && !col.bareShare
 		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
 	}
 }
@@ -391,7 +428,7 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	}
 	date, clock := cell{s: s}, cell{s: s}
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
-		if i >= 0 && date.text == "" {
+		if i >= 0 && date.blank() {
 			date = s.cellAt(cells, i)
 		}
 	}
@@ -401,13 +438,14 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	dated := s.plan.at >= 0 || s.plan.date >= 0
 	wide := s.layout.name != "one row for each band"
 	switch {
-	case date.text != "":
+	case !date.blank():
 		if !c.at(&date, &clock) {
 			return nil, ""
 		}
 	case !dated && (!wide || len(s.about.reading) > 0 && s.about.r == 0):
 		return s.about.readingOf(s, c)
 	case wide || c.current < 0:
+		s.explained(c, cells)
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
 		}
@@ -419,8 +457,8 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 func (s *sheet) dated(cells []string) string {
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
 		if i >= 0 && i < len(cells) {
-			if text := trim(cells[i]); text != "" {
-				return text
+			if v := (cell{text: trim(cells[i])}); !v.blank() {
+				return v.text
 			}
 		}
 	}
