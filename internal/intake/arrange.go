@@ -65,6 +65,14 @@ func (s *sheet) turned(from, to int) (end int, heading []string) {
 	if width < 3 || width > maxArranged || s.guideFor(s.held[from].cells) != nil {
 		return from, nil
 	}
+	for _, v := range s.held[from].cells[1:3] {
+		if v = trim(v); len(v) > 3 && isWords(v) {
+			return from, nil // an ordinary heading, most likely
+		}
+	}
+	if l, _ := fit(s.candidates(s.held[from].cells)); l != nil {
+		return from, nil
+	}
 	for end = from; end < to && end-from < maxArranged && widthOf(s.held[end].cells) <= width && s.held[end].cells != nil; end++ {
 		cells := s.held[end].cells
 		if trim(cells[0]) == "" || len(cells[0]) > maxHeading || s.isLine(cells) {
@@ -76,9 +84,6 @@ func (s *sheet) turned(from, to int) (end int, heading []string) {
 		return from, nil
 	}
 	if !s.corner(heading, s.held[from].cells[1:width]) {
-		return from, nil
-	}
-	if l, _ := fit(s.candidates(s.held[from].cells)); l != nil {
 		return from, nil
 	}
 	l, cols := fit(s.candidates(heading))
