@@ -250,7 +250,7 @@ func (s *sheet) divide(k int) {
 // secondRow takes a second row of headings, below one that stands over several
 // columns: what is known more narrowly counts.
 func (s *sheet) secondRow(cells []string) bool {
-	if s.guide != nil || filled(cells) < 2 {
+	if s.guide != nil || filled(cells) < 2 || slices.ContainsFunc(cells, isPlainNumber) {
 		return false
 	}
 	top := make([]string, len(s.cols))
@@ -258,6 +258,12 @@ func (s *sheet) secondRow(cells []string) bool {
 		top[i] = s.cols[i].heading
 	}
 	return s.joinRows(top, cells, known(s.cols))
+}
+
+// isPlainNumber reports whether a cell is nothing but a number, as no heading is.
+func isPlainNumber(c string) bool {
+	c = trim(c)
+	return c != "" && strings.Trim(c, "0123456789.,") == "" && startsNumber(c)
 }
 
 // joinRows begins a table with two rows of headings, where together they name
