@@ -65,6 +65,14 @@ func (s *sheet) turned(from, to int) (end int, heading []string) {
 	if width < 3 || width > maxArranged || s.guideFor(s.held[from].cells) != nil {
 		return from, nil
 	}
+	for _, v := range s.held[from].cells[1:3] {
+		if v = trim(v); len(v) > 3 && isWords(v) {
+			return from, nil // an ordinary heading, most likely
+		}
+	}
+	if l, _ := fit(s.candidates(s.held[from].cells)); l != nil {
+		return from, nil
+	}
 	for end = from; end < to && end-from < maxArranged && widthOf(s.held[end].cells) <= width && s.held[end].cells != nil; end++ {
 		cells := s.held[end].cells
 		if trim(cells[0]) == "" || len(cells[0]) > maxHeading || s.isLine(cells) {
@@ -76,9 +84,6 @@ func (s *sheet) turned(from, to int) (end int, heading []string) {
 		return from, nil
 	}
 	if !s.corner(heading, s.held[from].cells[1:width]) {
-		return from, nil
-	}
-	if l, _ := fit(s.candidates(s.held[from].cells)); l != nil {
 		return from, nil
 	}
 	l, cols := fit(s.candidates(heading))
@@ -245,7 +250,7 @@ func (s *sheet) divide(k int) {
 // secondRow takes a second row of headings, below one that stands over several
 // columns: what is known more narrowly counts.
 func (s *sheet) secondRow(cells []string) bool {
-	if s.guide != nil || filled(cells) < 2 {
+	if s.guide != nil || filled(cells) < 2 || slices.ContainsFunc(cells, isPlainNumber) {
 		return false
 	}
 	top := make([]string, len(s.cols))
@@ -253,6 +258,12 @@ func (s *sheet) secondRow(cells []string) bool {
 		top[i] = s.cols[i].heading
 	}
 	return s.joinRows(top, cells, known(s.cols))
+}
+
+// isPlainNumber reports whether a cell is nothing but a number, as no heading is.
+func isPlainNumber(c string) bool {
+	c = trim(c)
+	return c != "" && strings.Trim(c, "0123456789.,") == "" && startsNumber(c)
 }
 
 // joinRows begins a table with two rows of headings, where together they name

@@ -1,6 +1,9 @@
 package wording
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Label is what the label of a band says.
 type Label struct {
@@ -86,11 +89,17 @@ func withoutQualifier(text string) string {
 	return text
 }
 
+// ratedStems are parts of the words for the rated load, folded.
+var ratedStems = []string{"rated", "nenn", "swl", " rl", "nominal", "tragf", "portata", "capac"}
+
 // OverRated reports whether a text names the loads over the rated load without a
 // number: "over rated load", "> Nennlast", "> 100 % RL".
 func OverRated(s string) bool {
+	if len(s) > longestLabel || !strings.ContainsAny(s, ">≥") && strings.IndexByte(s, ' ') < 0 {
+		return false
+	}
 	text := folded(s)
-	if len(text) > longestLabel {
+	if !strings.ContainsAny(text, ">≥") && !slices.ContainsFunc(ratedStems, func(stem string) bool { return strings.Contains(text, stem) }) {
 		return false
 	}
 	if item, size := longestPhrase(text); item == isLead && size < len(text) {
