@@ -11,34 +11,34 @@ import (
 )
 
 // readingNotes is what has to be known of a reading until the file is read.
+// There is one for each of very many: the small ones stand together.
 type readingNotes struct {
-	at        record.Origin
-	paths     *readingPaths
-	spoilt    bool         // its bands cannot be used
-	lacks     int          // bands that could not be read
-	said      bool         // that bands could not be read
-	share     bool         // hours are shares of the powered hours
-	named     bool         // they are said to be percent
-	bareTime  bool         // hours without a unit
-	otherTime bool         // hours given in minutes or seconds, cell by cell
-	percent   bool         // edges are percent of the rated load
-	ofRated   bool         // those of the band in hand are
-	step      float64      // of the unit of the edges, in kg
+	at     record.Origin
+	paths  *readingPaths
+	s      *sheet  // the bands were read from
+	counts string  // what a guide says of them
+	step   float64 // of the unit of the edges, in kg
+	bands  []bandSpot
+	rated  []int // bands, from 0, whose edges are percent of the rated load
+
+	lacks     int32        // bands that could not be read
 	unit      wording.Unit // of the edges
 	peakUnit  wording.Unit
-	meter     bool   // the hours may be the hour meter: their heading is as good for it
-	s         *sheet // the bands were read from
-	counts    string // what a guide says of them
-	mixed     bool   // edges in several units
-	unitless  bool   // edges without a unit
-	bands     []bandSpot
+	said      bool // that bands could not be read
+	spoilt    bool // its bands cannot be used
+	share     bool // hours are shares of the powered hours
+	named     bool // they are said to be percent
+	bareTime  bool // hours without a unit
+	otherTime bool // hours given in minutes or seconds, cell by cell
+	percent   bool // edges are percent of the rated load
+	ofRated   bool // those of the band in hand are
+	meter     bool // the hours may be the hour meter: their heading is as good for it
+	mixed     bool // edges in several units
+	unitless  bool // edges without a unit
 }
 
 // bandSpot is where the three values of a band stand.
-type bandSpot struct {
-	from, to, hours spot
-	percent         bool // its edges are percent of the rated load
-}
+type bandSpot struct{ from, to, hours spot }
 
 // spot is a place within the table that a reading stands in.
 type spot struct{ line, column int32 }
@@ -164,7 +164,7 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (x float64
 // badBand notes a value of a band that cannot be read.
 func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member string, err error, expected string) {
 	notes := &c.readings[c.current]
-	here := at.At("bands").At(len(r.Bands) + notes.lacks + 1).At(member)
+	here := at.At("bands").At(len(r.Bands) + int(notes.lacks) + 1).At(member)
 	if ambiguous(err) {
 		v.twoWays(c, here, batch.AskDecimal)
 		notes.said = true
@@ -207,6 +207,9 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 
 // stepOf notes the unit in which labels are written, in kg.
 func (n *readingNotes) stepOf(u wording.Unit) {
+	if n.step != 0 && n.unit == u {
+		return
+	}
 	step := 1.0
 	if u.IsLoad() {
 		step = u.In(1)
@@ -244,7 +247,10 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 		r.Bands, notes.bands = make([]record.Band, 0, n), make([]bandSpot, 0, n)
 	}
 	r.Bands = append(r.Bands, b)
-	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours), notes.ofRated})
+	if notes.ofRated {
+		notes.rated = append(notes.rated, len(notes.bands))
+	}
+	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours)})
 }
 
 func spotOf(v *cell) spot {

@@ -32,6 +32,17 @@ func (c *tableCase) alike() {
 	}
 }
 
+// meeting reports whether bands stand in order of load and each reaches up to the next.
+func meeting(bands []record.Band) bool {
+	for i := range len(bands) - 1 {
+		to, from := bands[i].To, bands[i+1].From
+		if to == nil || from <= bands[i].From || math.Abs(float64(from-*to)) >= 1e-6 {
+			return false
+		}
+	}
+	return true
+}
+
 // byLoad returns the indices of bands in order of load.
 func byLoad(bands []record.Band) []int {
 	order := make([]int, len(bands))
@@ -45,7 +56,7 @@ func byLoad(bands []record.Band) []int {
 // closeEdges closes bands that are labelled in whole units, as 0-89, 90-179, or
 // in whole tenths or hundredths: the loads between 89 and 90 belong to one of the two.
 func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
-	if n.step == 0 || n.mixed || n.percent || len(r.Bands) < 2 {
+	if n.step == 0 || n.mixed || n.percent || len(r.Bands) < 2 || meeting(r.Bands) {
 		return
 	}
 	order := byLoad(r.Bands)
@@ -100,7 +111,7 @@ func (c *tableCase) roundEdges(r *record.Reading, n *readingNotes) {
 	if near := rounding(n.unit, c.ratedUnit, float64(*rated)); !n.mixed && !n.percent && n.step != 0 && near > 0 {
 		moved = roundTo(r.Bands, *rated, record.Kilogram(near))
 	}
-	if r.Peak != nil && *r.Peak != *rated && math.Abs(float64(*r.Peak-*rated)) <= rounding(n.peakUnit, c.ratedUnit, float64(*rated)) {
+	if near := rounding(n.peakUnit, c.ratedUnit, float64(*rated)); near > 0 && r.Peak != nil && *r.Peak != *rated && math.Abs(float64(*r.Peak-*rated)) <= near {
 		r.Peak, moved = record.Of(*rated), true
 	}
 	if moved && !c.rounded {
@@ -144,6 +155,9 @@ func roundTo(bands []record.Band, load, near record.Kilogram) (moved bool) {
 // rounding of another unit at that one: it did not fall.
 func (c *tableCase) roundPeaks() {
 	for i := 1; i < len(c.readings); i++ {
+		if c.readings[i-1].peakUnit == c.readings[i].peakUnit {
+			continue
+		}
 		a, b := c.out.Case.Readings[i-1].Peak, c.out.Case.Readings[i].Peak
 		if a == nil || b == nil || *a == *b {
 			continue
@@ -226,6 +240,9 @@ func oneEdge(bands []record.Band) edgeKind {
 			high = high && b.From == 0 && (i == 0 || bands[i-1].To != nil && *b.To > *bands[i-1].To)
 		default:
 			high = high && last && bands[i-1].To != nil && b.From == *bands[i-1].To
+		}
+		if !low && !high {
+			return noEdge
 		}
 	}
 	switch {

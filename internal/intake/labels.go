@@ -58,6 +58,9 @@ func withoutRemark(text string) string {
 // March 2025". It returns the load alone, and the rest; ok is false for another.
 func (c *cell) loadWithRemark() (load, rest string, ok bool) {
 	text := c.text
+	if isPlainNumber(text) {
+		return "", "", false
+	}
 	for _, word := range []string{"max ", "max. ", "maximum "} {
 		if len(text) > len(word) && strings.EqualFold(text[:len(word)], word) {
 			text = strings.TrimSpace(text[len(word):])

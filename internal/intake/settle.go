@@ -100,7 +100,7 @@ func (c *tableCase) scale(r *record.Reading, n *readingNotes) {
 	}
 	for i := range r.Bands {
 		b := &r.Bands[i]
-		if i < len(n.bands) && !n.bands[i].percent {
+		if i < len(n.bands) && !slices.Contains(n.rated, i) {
 			continue
 		}
 		b.From = tidy(b.From * *rated / 100)

@@ -114,6 +114,8 @@ func (g *gatherer) readTable(t table.Table) error {
 		case err == io.EOF || err == nil && s.lost():
 			s.end()
 			return nil
+		case err == nil && s.divided:
+			s.take(cells)
 		case err == nil:
 			s.takeLive(cells)
 		default:
@@ -242,10 +244,15 @@ func isRule(cells []string) bool {
 		if c = trim(c); c == "" {
 			continue
 		}
-		if len(c) < 3 || strings.Trim(c, "-=:+") != "" {
+		switch c[0] {
+		case '-', '=', ':', '+':
+			if len(c) < 3 || strings.Trim(c, "-=:+") != "" {
+				return false
+			}
+			n++
+		default:
 			return false
 		}
-		n++
 	}
 	return n > 1
 }

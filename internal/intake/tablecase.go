@@ -90,8 +90,10 @@ func (v *cell) load() *cell {
 
 // bareLoad reports whether neither the cell nor its heading names a unit. A
 // number by type in a column of such is one as well.
-func (v *cell) bareLoad() bool {
-	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text) && !strings.ContainsAny(v.text, "gbt")
+func (v *cell) bareLoad() bool { return v.unit == wording.NoUnit && v.bareNumber() }
+
+func (v *cell) bareNumber() bool {
+	return !v.blank() && endsInDigit(v.text) && !strings.ContainsAny(v.text, "gbt")
 }
 
 func endsInDigit(s string) bool { return isDigit(s[len(s)-1]) }

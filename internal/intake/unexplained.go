@@ -71,8 +71,11 @@ func (s *sheet) explained(c *tableCase, cells []string) {
 // dropUnexplained leaves out the bands of readings without a time whose rows differ
 // in a way that is not known.
 func (c *tableCase) dropUnexplained() {
+	if !c.unexplained {
+		return
+	}
 	for i := range c.readings {
-		if c.unexplained && c.out.Case.Readings[i].At.IsZero() {
+		if c.out.Case.Readings[i].At.IsZero() {
 			c.readings[i].spoilt = true
 		}
 	}
