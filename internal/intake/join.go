@@ -2,6 +2,7 @@ package intake
 
 import (
 	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
 )
 
 // joinMoments brings together two readings of one time that complete each
@@ -47,17 +48,15 @@ func (c *tableCase) joinReadings(i, j int) {
 		n.at, n.paths, n.peakUnit = c.readings[i].at, c.readings[i].paths, max(n.peakUnit, c.readings[i].peakUnit)
 		a.Bands, c.readings[i] = b.Bands, n
 	}
+	for field, has := range map[wording.Field]bool{"powered_h": a.Powered != nil, "moving_h": a.Moving != nil, "peak_kg": a.Peak != nil, "peak_at": a.PeakAt != nil} {
+		if !has { // a value that was left out has a place as well
+			delete(c.out.Origins, c.g.pathsOf(i).of(field))
+		}
+	}
 	a.Powered, a.Moving, a.Peak, a.PeakAt = either(a.Powered, b.Powered), either(a.Moving, b.Moving), either(a.Peak, b.Peak), either(a.PeakAt, b.PeakAt)
 	c.out.Case.Readings = append(c.out.Case.Readings[:j:j], c.out.Case.Readings[j+1:]...)
 	c.readings = append(c.readings[:j:j], c.readings[j+1:]...)
-	moved := record.Origins{}
-	for path, at := range c.out.Origins {
-		path = withoutReading(path, i, j)
-		if _, ok := moved[path]; !ok || path == c.g.pathsOf(i).reading && at == c.readings[i].at {
-			moved[path] = at
-		}
-	}
-	c.out.Origins = moved
+	c.moveOrigins(i, j)
 	for k := range c.out.Findings {
 		f := &c.out.Findings[k]
 		if old := f.Path; old != "" {
@@ -66,6 +65,26 @@ func (c *tableCase) joinReadings(i, j int) {
 			}
 		}
 	}
+}
+
+// moveOrigins moves the places of what stands in reading j to reading i, where
+// that has no place of its own.
+func (c *tableCase) moveOrigins(i, j int) {
+	moved := record.Origins{}
+	for path, at := range c.out.Origins {
+		if readingOfPath(path)-1 != j {
+			moved[withoutReading(path, i, j)] = at
+		}
+	}
+	for path, at := range c.out.Origins {
+		if readingOfPath(path)-1 != j {
+			continue
+		}
+		if path = withoutReading(path, i, j); moved[path] == (record.Origin{}) {
+			moved[path] = at
+		}
+	}
+	c.out.Origins = moved
 }
 
 // pathOf returns the path of a reading, by its place from 0.
