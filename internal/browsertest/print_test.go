@@ -34,7 +34,7 @@ func pages(t *testing.T, printed []byte) (texts []string, size string) {
 			size = fmt.Sprintf("%.0f x %.0f", width, height)
 		}
 	}
-	text := strings.TrimSuffix(run("pdftotext", "-enc", "UTF-8", file, "-"), "\f")
+	text := strings.TrimSuffix(run("pdftotext", "-raw", "-enc", "UTF-8", file, "-"), "\f")
 	return strings.Split(text, "\f"), size
 }
 
