@@ -41,9 +41,13 @@ func (w *weigher) with(p param, x float64) variation {
 // from the usual scores.
 func (v *variation) likelihoods(f *facts, base, next scores, applies []bool) [4]float64 {
 	copy(next, base)
+	everywhere := v.touches == ofAll
+	if also := paramTable[v.param].also; also != "" {
+		everywhere = appliesTo(also, applies)
+	}
 	for c := range v.models {
-		if v.touches[c] {
-			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, v.touches != ofAll, next)
+		if v.touches[c] || everywhere {
+			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, !everywhere, next)
 		}
 	}
 	return likelihoods(next, applies, &v.values)

@@ -40,7 +40,7 @@ func weighUnder(e *ask, applies []bool, keep bool, into scores) {
 		before += l.weight
 	}
 	for k := range evidence {
-		if !applies[k] || keep && evidence[k].plain {
+		if !applies[k] || keep && evidence[k].plain[e.cause] {
 			continue
 		}
 		evidence[k].weigh(e, like)
