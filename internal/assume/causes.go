@@ -57,8 +57,8 @@ const (
 // causeTable holds what weighing causes takes for granted.
 var causeTable = []Assumption{
 	cause(WorkedRate, "occasions on which work goes over the rated load", "per 100 powered hours", 0.5, 2, 8, 0.001, 1000),
-	cause(WorkedBrief, "share of them that end when the alarm sounds", "1", 0.1, 0.3, 0.6, 0.001, 0.999),
-	cause(WorkedDwell, "how long the others last, median", "h", 0.15, 0.4, 1, 0.01, 10),
+	cause(WorkedBrief, "share of overloads at work that end when the alarm sounds", "1", 0.1, 0.3, 0.6, 0.001, 0.999),
+	cause(WorkedDwell, "how long the other overloads at work last, median", "h", 0.15, 0.4, 1, 0.01, 10),
 	cause(ExtraPerson, "share of lifts with one person more than the plate", "1", 0.01, 0.04, 0.15, 0.0001, 0.9),
 	cause(HeavyMaterial, "share of lifts with heavy material", "1", 0.03, 0.1, 0.3, 0.0001, 0.9),
 	cause(HeavyMass, "mass of heavy material beyond tools, mean", "of rated load", 0.2, 0.4, 0.8, 0.02, 5),

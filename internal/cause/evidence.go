@@ -65,7 +65,7 @@ func fill(like []float64, x float64) {
 // evidence is the table of items. A cap is in log10 between the best and the
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
-	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: always, weigh: occasion, text: occasionText},
+	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
 	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
 	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
@@ -81,6 +81,8 @@ var evidence = []item{
 }
 
 func always(*facts) bool { return true }
+
+func isTimed(f *facts) bool { return f.timed }
 
 // occasion: how much more, or less, occasion the interval gave than a usual one.
 func occasion(e *ask, like []float64) {
@@ -112,7 +114,7 @@ func size(e *ask, i int) float64 {
 }
 
 func hasHours(f *facts) bool {
-	return f.x.What == Band && f.v.Withheld == "" || f.x.What == Peak && f.inBand >= 0
+	return f.x.What == Band && f.x.Low > 0 || f.x.What == Peak && f.inBand >= 0
 }
 
 // Beside the occasion that set a peak, the hours in its band can have come from

@@ -58,7 +58,6 @@ var (
 	ofLashed  = touches{false, true, false, false}
 	ofShock   = touches{false, false, true, false}
 	ofDrift   = touches{false, false, false, true}
-	ofSome    = touches{true, false, true, true}
 	ofAll     = touches{true, true, true, true}
 	butDrift  = touches{true, true, true, false}
 	butLashed = touches{true, false, true, true}

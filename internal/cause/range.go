@@ -95,6 +95,7 @@ type Matter struct {
 	Name       string
 	Unit       string
 	Low, High  float64 // its interval
+	Usual      float64
 	AtLow      float64 // likelihood ratio of the leader at its low end
 	AtHigh     float64 // and at its high end
 	FlipsAt    *float64
@@ -130,7 +131,7 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 		m := &byParam[v.param]
 		if m.Name == "" {
 			row := w.rows[v.param]
-			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, AtLow: usual, AtHigh: usual, flipsIndex: -1}
+			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value, AtLow: usual, AtHigh: usual, flipsIndex: -1}
 		}
 		if v.values[v.param] < w.values[v.param] {
 			m.AtLow = ratio

@@ -47,6 +47,9 @@ func trips(n float64) string {
 
 func sizeText(f *facts) string {
 	load, what := float64(f.x.From), "the band begins at"
+	if f.x.What == Band && f.x.From < f.h.Rated {
+		return "the band holds loads on both sides of the rated load"
+	}
 	if f.x.What == Peak {
 		what = "the peak is"
 	}
