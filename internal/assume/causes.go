@@ -73,7 +73,7 @@ var causeTable = []Assumption{
 	cause(LongShare, "share of tie-downs with a long lever", "1", 0.1, 0.3, 0.6, 0.001, 0.9),
 	cause(ChainShare, "share of tie-downs with a chain", "1", 0.02, 0.06, 0.2, 0.001, 0.9),
 	cause(TwoStraps, "share of tie-downs with two straps", "1", 0.15, 0.45, 0.75, 0.001, 0.999),
-	cause(CellShare, "share of the pull that reaches the load cell", "1", 0.4, 0.7, 0.95, 0.05, 1),
+	cause(CellShare, "share of the pull that reaches the load cell, mounts and blocks included", "1", 0.4, 0.7, 0.95, 0.05, 1),
 	cause(TensionKept, "share of the pull that stays once it has settled", "1", 0.3, 0.6, 0.9, 0.02, 1).from(gdv+" (can fall to zero); a supplier (30 % relaxation of polyester); interval an assumption", Restated),
 	cause(StrapAngle, "angle of the strap to the deck", "degrees", 50, 68, 85, 15, 90),
 	cause(EdgeFriction, "friction of the strap at the rail", "1", 0.1, 0.2, 0.35, 0, 0.8),

@@ -82,6 +82,9 @@ func peakInBandText(f *facts) string {
 
 func emptyText(f *facts) string {
 	text := fmt.Sprintf("the lowest band holds %s of the counted hours", percent(f.empty.now))
+	if f.empty.usual >= 0 && f.empty.shares.at == 2 {
+		return text + ", no less than usual: " + percent(f.empty.usual) + " in the machine's other intervals"
+	}
 	if f.empty.usual >= 0 {
 		return text + ", against " + percent(f.empty.usual) + " in the machine's other intervals"
 	}
