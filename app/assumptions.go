@@ -18,6 +18,14 @@ type Assumptions struct {
 	Title string
 }
 
+// listID names the list.
+func (c *Assumptions) listID() string {
+	if c.Group == "" {
+		return "assumed-use"
+	}
+	return "assumed-" + c.Group
+}
+
 func (c *Assumptions) listed() []assume.Assumption {
 	var out []assume.Assumption
 	for _, a := range c.d().Assumptions {

@@ -19,6 +19,7 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgn *vugu.VGNode
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}}}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
+	vgn.AddAttrInterface("id", c.listID())
 	vgn.AddAttrInterface("open", c.isOpen(c.Group, 0))
 	{
 		vgparent := vgn
@@ -27,7 +28,6 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
-		vgn.AddAttrInterface("id", c.Group+"-assumptions")
 		vgn.SetInnerHTML(c.Title)
 		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 			EventType:	"click",

@@ -57,8 +57,8 @@ const (
 // causeTable holds what weighing causes takes for granted.
 var causeTable = []Assumption{
 	cause(WorkedRate, "occasions on which work goes over the rated load", "per 100 powered hours", 0.5, 2, 8, 0.001, 1000),
-	cause(WorkedBrief, "share of them that end when the alarm sounds", "1", 0.1, 0.3, 0.6, 0.001, 0.999),
-	cause(WorkedDwell, "how long the others last, median", "h", 0.15, 0.4, 1, 0.01, 10),
+	cause(WorkedBrief, "share of overloads at work that end when the alarm sounds", "1", 0.1, 0.3, 0.6, 0.001, 0.999),
+	cause(WorkedDwell, "how long the other overloads at work last, median", "h", 0.15, 0.4, 1, 0.01, 10),
 	cause(ExtraPerson, "share of lifts with one person more than the plate", "1", 0.01, 0.04, 0.15, 0.0001, 0.9),
 	cause(HeavyMaterial, "share of lifts with heavy material", "1", 0.03, 0.1, 0.3, 0.0001, 0.9),
 	cause(HeavyMass, "mass of heavy material beyond tools, mean", "of rated load", 0.2, 0.4, 0.8, 0.02, 5),
@@ -73,7 +73,7 @@ var causeTable = []Assumption{
 	cause(LongShare, "share of tie-downs with a long lever", "1", 0.1, 0.3, 0.6, 0.001, 0.9),
 	cause(ChainShare, "share of tie-downs with a chain", "1", 0.02, 0.06, 0.2, 0.001, 0.9),
 	cause(TwoStraps, "share of tie-downs with two straps", "1", 0.15, 0.45, 0.75, 0.001, 0.999),
-	cause(CellShare, "share of the pull that reaches the load cell", "1", 0.4, 0.7, 0.95, 0.05, 1),
+	cause(CellShare, "share of the pull that reaches the load cell, mounts and blocks included", "1", 0.4, 0.7, 0.95, 0.05, 1),
 	cause(TensionKept, "share of the pull that stays once it has settled", "1", 0.3, 0.6, 0.9, 0.02, 1).from(gdv+" (can fall to zero); a supplier (30 % relaxation of polyester); interval an assumption", Restated),
 	cause(StrapAngle, "angle of the strap to the deck", "degrees", 50, 68, 85, 15, 90),
 	cause(EdgeFriction, "friction of the strap at the rail", "1", 0.1, 0.2, 0.35, 0, 0.8),

@@ -58,10 +58,10 @@ func TestKeyboardAlone(t *testing.T) {
 	tabTo(t, p, "details.figures > summary")
 	p.Key("Enter")
 	p.until("the figures are open", `document.querySelector("details.figures").open`)
-	tabTo(t, p, "details.assumptions > summary")
-	if !Eval[bool](p, `document.querySelector("details.assumptions").open`) {
+	tabTo(t, p, "#assumed-use > summary")
+	if !Eval[bool](p, `document.querySelector("#assumed-use").open`) {
 		p.Key("Enter")
-		p.until("the assumptions are open", `document.querySelector("details.assumptions").open`)
+		p.until("the assumptions are open", `document.querySelector("#assumed-use").open`)
 	}
 	tabTo(t, p, "#cycles_per_hour-value")
 	before := p.Text("#cost-answer")

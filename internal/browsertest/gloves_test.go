@@ -254,7 +254,7 @@ func TestCustodyIsTyped(t *testing.T) {
 		t.Helper()
 		p.Click("#finish")
 		p.WaitFor("#sheet")
-		return Eval[bool](p, `document.querySelector("#sheet").textContent.includes("while the machine was in transit")`)
+		return Eval[bool](p, `document.querySelector("#sheet").textContent.includes("in transit for")`)
 	}
 	if transit() {
 		t.Error("got a trip that nobody typed")

@@ -233,7 +233,7 @@ func TestAssumptions(t *testing.T) {
 	openFile(p, filepath.Join(testdata, "demo", "worked.case.json"))
 	field, usual := "#cycles_per_hour-value", "#cycles_per_hour-usual"
 	before, answer := figuresOf(t, saveResult(p)), p.Text("#cost-answer")
-	unfold(p, "details.assumptions")
+	unfold(p, "#assumed-use")
 	p.WaitFor(field)
 	old := value(p, field)
 
@@ -265,7 +265,7 @@ func TestAssumptions(t *testing.T) {
 	if got, want := figuresOf(t, []byte(assess(t, file).out)), figuresOf(t, result); got != want || got == before {
 		t.Errorf("command: got %s\nwant %s, which differs from %s", around(got, want), around(want, got), around(before, want))
 	}
-	unfold(p, "details.assumptions")
+	unfold(p, "#assumed-use")
 	p.Click(usual)
 	p.until("the usual value is back", "document.querySelector("+quote(usual)+") === null")
 	sameValues(t, p, "usual", map[string]string{field: old})
@@ -291,14 +291,14 @@ func TestWhatIsOpenStaysOpen(t *testing.T) {
 	openFile(p, filepath.Join(testdata, "demo", "lashed.case.json"))
 	stays("#recorded details", func() { press(p, "#unit") })
 	stays("#piece-1 details", func() { press(p, "#unit") })
-	stays("details.assumptions", func() { p.Type("#cycles_per_hour-value", "8") })
+	stays("#assumed-use", func() { p.Type("#cycles_per_hour-value", "8") })
 	if t.Failed() {
 		return
 	}
-	p.Click("details.assumptions > summary")
+	p.Click("#assumed-use > summary")
 	press(p, "#unit")
 	p.Settle()
-	if Eval[bool](p, `document.querySelector("details.assumptions").open`) {
+	if Eval[bool](p, `document.querySelector("#assumed-use").open`) {
 		t.Error("got the assumptions open again, want them closed as they were left")
 	}
 }

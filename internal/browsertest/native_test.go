@@ -72,6 +72,7 @@ type result struct {
 		ID, Name string
 		Value    float64
 		Edited   bool
+		Group    string
 	}
 	Cautions []string
 }
@@ -134,7 +135,7 @@ func unfold(p *Page, details string) {
 // setAssumption types a value for an assumption.
 func setAssumption(p *Page, field, text string) {
 	p.t.Helper()
-	unfold(p, "details.assumptions")
+	unfold(p, "#assumed-use")
 	p.Type(field, text)
 	p.Settle()
 }

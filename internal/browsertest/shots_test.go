@@ -49,7 +49,7 @@ var states = []state{
 	}, false},
 	{"assumptions", func(p *Page) {
 		example(3)(p)
-		p.Click("details.assumptions > summary")
+		p.Click("#assumed-use > summary")
 		p.Type("#cycles_per_hour-value", "many")
 		p.Type("#self_weight_share-value", "0.4")
 	}, false},

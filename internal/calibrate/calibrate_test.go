@@ -20,8 +20,12 @@ func TestHolds(t *testing.T) {
 		if f.Pieces < 100 {
 			t.Fatalf("%s: got %d pieces, want enough to tell", s.Name, f.Pieces)
 		}
-		if wrong := *f.FalseWorked.OfOthers.Value(); wrong > 0.01 {
-			t.Errorf("%s: got %.3f of what was not work called worked, want at most 0.01", s.Name, wrong)
+		most := 0.02 // of some hundred pieces
+		if s.Name == "all" {
+			most = 0.01
+		}
+		if wrong := *f.FalseWorked.OfOthers.Value(); wrong > most {
+			t.Errorf("%s: got %.3f of what was not work called worked, want at most %v", s.Name, wrong, most)
 		}
 		sum := 0
 		for _, row := range f.Confusion {
@@ -36,6 +40,9 @@ func TestHolds(t *testing.T) {
 	all := r.Sets[0].Figures
 	if *all.Cllr > 0.95 || *all.Multi > 1.6 || *all.Off > 0.05 {
 		t.Errorf("got Cllr %.3f and %.3f, off by %.3f, want better than 0.95, 1.6 and 0.05", *all.Cllr, *all.Multi, *all.Off)
+	}
+	if given, wrong := *all.Given.Value(), *all.Wrong.Value(); given < 0.08 || wrong > 0.25 {
+		t.Errorf("got verdicts on %.3f of the pieces, %.3f of them wrong, want at least 0.08 and at most 0.25", given, wrong)
 	}
 	// More of a record tells more.
 	if least, most := r.Sets[1].Figures, r.Sets[4].Figures; *most.Cllr > *least.Cllr || *most.Brier > *least.Brier {

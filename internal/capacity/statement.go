@@ -97,7 +97,7 @@ func (r Rules) Stages() []Stage {
 	out := []Stage{{0, "within the rated load"}}
 	if _, ok := r.Get(WindowTo); ok {
 		out = append(out, Stage{r.percent(WindowFrom), "where a sound load-sensing system has to act"},
-			Stage{r.percent(WindowTo), "above where load sensing acts: overload taken on while moving, contact with a structure, lashing, a sensor fault or an override; not by itself damage"})
+			Stage{r.percent(WindowTo), "above where load sensing acts: overload taken on while moving, contact with a structure, lashing, a sensor fault or an override; whether it did damage has to be examined"})
 	} else {
 		out = append(out, Stage{100, "over the rated load"})
 	}

@@ -101,7 +101,7 @@ func TestStageOf(t *testing.T) {
 		{capacity.EN2022, 200, 0, "within"},
 		{capacity.EN2022, 201, 100, "has to act"},
 		{capacity.EN2022, 240, 100, "has to act"},
-		{capacity.EN2022, 241, 120, "not by itself damage"},
+		{capacity.EN2022, 241, 120, "has to be examined"},
 		{capacity.EN2022, 300, 120, "lashing"},
 		{capacity.EN2022, 301, 150, "beyond anything the type test covers"},
 		{capacity.GOST, 221, 110, "above where load sensing acts"},

@@ -23,7 +23,6 @@ const (
 	offsetSpread   = 0.9   // of ln offset; an assumption
 	useSpread      = 0.22  // of ordinary loads, as a share of the rated load; an assumption
 	driftSpread    = 1.3   // of ln hours: when within the interval it began, and what was lifted; an assumption
-	lasting        = 150   // powered hours that a fault lasts until it is found; an assumption
 	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
 	byTolerance    = 0.2   // weight of a sound cell among those that read too high; an assumption
 	closeLoads     = 0.12  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
@@ -73,9 +72,9 @@ func (d *drift) highest(i int) *curve { return d.shapes[i] }
 
 func (d *drift) occasions(i int, o *opportunity) float64 {
 	if d.sound(i) {
-		return closeLoads / 100 * (o.powered + lasting)
+		return closeLoads / 100 * (o.powered + usualInterval.earlier)
 	}
-	return d.p[driftRate] / 1000 * (o.powered + lasting) // one that began earlier goes on
+	return d.p[driftRate] / 1000 * (o.powered + o.earlier) // one that began earlier goes on
 }
 
 // expected returns the hours that come to lie over the rated load: a fault

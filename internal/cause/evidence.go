@@ -25,8 +25,9 @@ type item struct {
 	weigh func(e *ask, like []float64)
 	// text says what was found.
 	text func(f *facts) string
-	// plain: the item knows of no latent value, and of no parameter of a model.
-	plain bool
+	// plain are the causes under which the item knows of no latent value, and of
+	// no parameter of a model but those that it reads beside it.
+	plain touches
 }
 
 // ask is what an item is asked about: a piece, under one cause.
@@ -64,22 +65,24 @@ func fill(like []float64, x float64) {
 // evidence is the table of items. A cap is in log10 between the best and the
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
-	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: always, weigh: occasion, text: occasionText},
+	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
 	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
 	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
 	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText},
-	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText},
-	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: true},
-	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: true},
-	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 1.5, applies: hasPower, weigh: same(power), text: powerText},
-	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: true},
-	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 1.5, applies: hasAfter, weigh: each(after), text: afterText},
-	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.7, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: true},
-	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText},
+	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
+	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
+	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
+	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 1.5, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
+	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: ofAll},
+	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 1.5, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
+	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.7, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
+	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
 }
 
 func always(*facts) bool { return true }
+
+func isTimed(f *facts) bool { return f.timed }
 
 // occasion: how much more, or less, occasion the interval gave than a usual one.
 func occasion(e *ask, like []float64) {
@@ -111,7 +114,7 @@ func size(e *ask, i int) float64 {
 }
 
 func hasHours(f *facts) bool {
-	return f.x.What == Band && f.v.Withheld == "" || f.x.What == Peak && f.inBand >= 0
+	return f.x.What == Band && f.x.Low > 0 || f.x.What == Peak && f.inBand >= 0
 }
 
 // Beside the occasion that set a peak, the hours in its band can have come from

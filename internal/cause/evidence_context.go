@@ -66,7 +66,8 @@ func hasMovement(f *facts) bool {
 // Moving hours of ordinary use, as a share of the powered ones; assumptions.
 const (
 	usuallyMoving = 0.3
-	movingSpread  = 1.6 // of the logit
+	movingSpread  = 1.6  // of the logit
+	leastMoving   = 0.02 // density under which no share of moving hours falls
 )
 
 // movement: tied down, a machine does not move; overloaded in its window it
@@ -76,14 +77,12 @@ func movement(e *ask) float64 {
 	expected := movingExpected(e.cause, powered, e.hours)
 	share := min(max(moving/powered, 0.003), 0.99)
 	d := normalDensity((logit(share) - logit(expected)) / movingSpread)
-	if e.cause == iLashed && moving > powered-e.hours+3*e.o.step {
-		d *= 0.05
+	if e.cause == iLashed && moving > powered-e.hours+3*e.o.step { // it cannot have stood still for all of them
+		return leastMoving / 10
 	}
-	return max(d, 0.002)
+	return max(d, leastMoving)
 }
 
-// hasMoment: where custody has no trip, a tie-down means that custody is wrong,
-// and the moment tells no more.
 // movingExpected returns the share of the powered hours in which a machine is
 // expected to move, where hours lay over the rated load.
 func movingExpected(cause int, powered, hours float64) float64 {
@@ -92,6 +91,8 @@ func movingExpected(cause int, powered, hours float64) float64 {
 	return min(max(usuallyMoving*free/powered, 0.003), 0.9)
 }
 
+// hasMoment: where custody has no trip, a tie-down means that custody is wrong,
+// and the moment tells no more.
 func hasMoment(f *facts) bool { return f.when != nil && (f.o.trips > 0 || f.when.transit > 0) }
 
 // moment: tied down in transit, worked elsewhere; custody may be wrong.
@@ -195,7 +196,7 @@ func hasPattern(f *facts) bool { return f.pattern != nil }
 const goesWithTrips = 0.25
 
 // patternOf: tie-down goes with trips; the rest does not. Each share is unknown
-// and even (Beta(1,1)), but that without trips under tie-down, which is small.
+// (Beta(1,2)), and small without trips under tie-down (Beta(0.5,3)).
 func patternOf(e *ask) float64 {
 	if e.cause == iLashed {
 		return e.pattern.lashed

@@ -33,6 +33,7 @@ type facts struct {
 	when       *whenSet      //
 	haulier    *haulierTrips //
 	past       float64       // peak before the interval; 0 when not known
+	timed      bool          // hours of the interval are known
 	loose      bool          // it may be older than the interval: what held within the interval says nothing
 }
 
@@ -160,8 +161,8 @@ func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) fac
 		return i
 	}
 	f.from = number(max(x.From, h.Rated))
-	if x.What == Band && x.segment.Bounded {
-		f.to = number(x.segment.To)
+	if x.What == Band && x.To != nil {
+		f.to = number(*x.To)
 	}
 	f.hours = math.Max(float64(x.High), leastHours)
 	f.custody = coverOf(h.Case, f.v.From, f.v.To)
@@ -210,7 +211,9 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 	}
 	for _, b := range f.v.Bands {
 		if *f.v.Peak >= b.From && (b.Open() || *f.v.Peak < *b.To) {
-			f.inBand = float64(b.Hours)
+			if f.inBand = float64(b.Hours); b.From < f.h.Rated && b.Hours > 0 {
+				f.inBand = -1 // they may lie under the rated load
+			}
 			f.bandFrom = number(max(b.From, f.h.Rated))
 			if !b.Open() {
 				f.bandTo = number(*b.To)
@@ -253,10 +256,11 @@ func (f *facts) readOpportunity() {
 			powered = max(powered, float64(*c.Powered))
 		}
 	}
-	if powered <= 0 {
+	f.timed = powered > 0
+	if !f.timed {
 		powered = usualInterval.powered
 	}
-	f.o = opportunity{powered: powered, work: powered, unlisted: powered, step: stepOf(f.h.Case)}
+	f.o = opportunity{powered: powered, work: powered, unlisted: powered, earlier: f.earlier(), step: stepOf(f.h.Case)}
 	c := f.custody
 	if !c.known || c.total <= 0 || len(f.h.Case.Custody) == 0 {
 		return
@@ -264,6 +268,26 @@ func (f *facts) readOpportunity() {
 	f.o.work = min(powered, c.total-c.transit)
 	f.o.trips, f.o.tripHours = c.trips+c.implied, c.tripHours
 	f.o.unlisted = powered * c.unnamed / c.total
+}
+
+// earlier returns for how many powered hours before the interval a fault of the
+// cell can have begun: for none where the interval before shows that there was
+// none yet.
+func (f *facts) earlier() float64 {
+	if f.loose || f.x.at == 0 {
+		return usualInterval.earlier
+	}
+	before := f.h.Intervals[f.x.at-1]
+	if before.Withheld != "" || float64(record.Total(before.Bands)) < leastToTell {
+		return usualInterval.earlier
+	}
+	switch low, high := overHours(before, f.h.Rated); {
+	case high <= 0:
+		return 0
+	case low > 0:
+		return 2 * usualInterval.earlier
+	}
+	return usualInterval.earlier
 }
 
 // stepOf returns the step in which the machine counts hours: 1 h, 0.1 h or a
@@ -305,8 +329,8 @@ func loadsOf(h record.History, pieces []Exceedance) []float64 {
 	}
 	for _, x := range pieces {
 		loads = append(loads, float64(max(x.From, h.Rated)))
-		if x.What == Band && x.segment.Bounded {
-			loads = append(loads, float64(max(x.segment.To, h.Rated)))
+		if x.What == Band && x.To != nil {
+			loads = append(loads, float64(max(*x.To, h.Rated)))
 		}
 	}
 	slices.Sort(loads)

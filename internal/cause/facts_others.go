@@ -7,12 +7,10 @@ import (
 // emptyShare is how much of the counted hours lay in the lowest band, in this
 // interval and in the others of the machine.
 type emptyShare struct {
-	edge         float64 // upper edge of the band, kg
-	now          float64
-	hours        float64 // counted in this interval
-	usual        float64 // in the others; negative where they tell nothing
-	usuallyHours float64
-	shares       shares
+	edge   float64 // upper edge of the band, kg
+	now    float64
+	usual  float64 // in the others; negative where they tell nothing
+	shares shares
 }
 
 // leastToTell is how many counted hours tell how a platform is used.
@@ -26,10 +24,13 @@ func (f *facts) readEmpty() {
 	if !ok || total < leastToTell {
 		return
 	}
-	e := emptyShare{edge: float64(*f.v.Bands[0].To), now: lowest / total, hours: total, usual: -1}
+	e := emptyShare{edge: float64(*f.v.Bands[0].To), now: lowest / total, usual: -1}
 	var others, all float64
 	for i, v := range f.h.Intervals {
-		if i == f.x.at || v.Withheld != "" || len(v.Bands) == 0 || overHours(v, f.h.Rated) > 0.02*float64(record.Total(v.Bands)) {
+		if i == f.x.at || v.Withheld != "" || len(v.Bands) == 0 {
+			continue
+		}
+		if low, _ := overHours(v, f.h.Rated); low > 0.02*float64(record.Total(v.Bands)) {
 			continue
 		}
 		if low, sum, ok := lowestBand(v.Bands); ok && *v.Bands[0].To == *f.v.Bands[0].To {
@@ -37,7 +38,7 @@ func (f *facts) readEmpty() {
 		}
 	}
 	if all >= leastToTell {
-		e.usual, e.usuallyHours = others/all, all
+		e.usual = others / all
 	}
 	e.shares = sharesOf(&e)
 	f.empty = &e
@@ -51,15 +52,21 @@ func lowestBand(bands []record.Band) (lowest, total float64, ok bool) {
 	return float64(bands[0].Hours), float64(record.Total(bands)), true
 }
 
-// overHours returns the hours in bands wholly over a load.
-func overHours(v record.Interval, load record.Kilogram) float64 {
-	sum := 0.0
-	for _, b := range v.Bands {
-		if b.From >= load {
-			sum += float64(b.Hours)
-		}
+// overHours bounds the hours over a load.
+func overHours(v record.Interval, load record.Kilogram) (low, high float64) {
+	for _, s := range v.Segments() {
+		l, _, h, _ := s.Over(load)
+		low, high = low+float64(l), high+float64(h)
 	}
-	return sum
+	return low, high
+}
+
+// wentOver reports whether something in an interval went over a load; known is
+// false where a band that lies on both sides of it leaves that open.
+func wentOver(v record.Interval, load record.Kilogram) (over, known bool) {
+	low, high := overHours(v, load)
+	over = low > 0 || v.PeakRose && *v.Peak > load
+	return over, over || high <= 0
 }
 
 // afterwards is what the interval after showed.
@@ -78,8 +85,9 @@ func (f *facts) readAfter() {
 	if next.Withheld != "" || len(next.Bands) == 0 {
 		return
 	}
-	a := afterwards{hours: float64(record.Total(next.Bands)), over: overHours(next, f.h.Rated)}
-	if a.hours < leastToTell {
+	low, high := overHours(next, f.h.Rated)
+	a := afterwards{hours: float64(record.Total(next.Bands)), over: low}
+	if a.hours < leastToTell || low <= 0 && high > 0 { // a band on both sides of the rated load leaves it open
 		return
 	}
 	a.lowest, _, _ = lowestBand(next.Bands)
@@ -112,8 +120,9 @@ func (f *facts) readPattern() {
 		if c.total <= 0 || c.unnamed > 0.1*c.total {
 			continue
 		}
-		over := v.PeakRose && *v.Peak > f.h.Rated || overHours(v, f.h.Rated) > 0
+		over, known := wentOver(v, f.h.Rated)
 		switch {
+		case !known:
 		case c.trips > 0 && over:
 			p.tripOver++
 		case c.trips > 0:
@@ -169,10 +178,12 @@ func HabitsOf(histories []record.History) Habits {
 			if v.Withheld != "" || !c.known || len(c.whole) != 1 || c.transit < mostlyTrip*c.total || c.whole[0].Who == "" {
 				continue
 			}
+			over, known := wentOver(v, h.Rated)
 			t := out[c.whole[0].Who]
-			if v.PeakRose && *v.Peak > h.Rated || overHours(v, h.Rated) > 0 {
+			switch {
+			case over:
 				t.Over++
-			} else {
+			case known:
 				t.Not++
 			}
 			out[c.whole[0].Who] = t
@@ -191,4 +202,29 @@ func (h Habits) Less(own Habits) Habits {
 		}
 	}
 	return out
+}
+
+// Loads of a load test, as shares of the rated load, and how near a peak has to
+// be: the dynamic and the static test of Regulation (EU) 2023/1230, Annex III,
+// 4.1.2.3 (read); the nearness is an assumption.
+var testLoads = []float64{1.1, 1.25, 1.5}
+
+const testNearness = 0.02
+
+// likeLoadTest reports whether the machine was in a workshop and its peak, or
+// the band, is that of a load test.
+func (f *facts) likeLoadTest() bool {
+	if !f.custody.known || f.v.Peak == nil || !f.v.PeakRose {
+		return false
+	}
+	held, _ := f.h.Case.Cover(f.v.From, lastOf(f.v.To))
+	if held[record.Workshop] <= 0 {
+		return false
+	}
+	for _, share := range testLoads {
+		if r := float64(*f.v.Peak / f.h.Rated); r > share-testNearness && r < share+testNearness {
+			return true
+		}
+	}
+	return false
 }

@@ -79,7 +79,7 @@ func (f *facts) readAlarms() {
 	f.alarms = &a
 }
 
-// listed reports whether the machine's event list reaches over the interval and
+// listed reports whether the machine's event list reaches over the whole interval and
 // holds events of a kind at all, in it or elsewhere.
 func (f *facts) listed(kind record.EventKind) bool {
 	var first, last time.Time
@@ -96,7 +96,8 @@ func (f *facts) listed(kind record.EventKind) bool {
 			last = e.At
 		}
 	}
-	return holds && !first.After(f.v.From) && last.After(f.v.From)
+	slack := max(24*time.Hour, f.v.To.Sub(f.v.From)/20) // a list ends with its last event
+	return holds && !first.After(f.v.From) && !last.Before(f.v.To.Add(-slack))
 }
 
 func (f *facts) within(kind record.EventKind) []record.Event {
@@ -137,6 +138,8 @@ func (f *facts) powerByEvents() *powerBy {
 	var on time.Time
 	for _, e := range f.h.Case.Events {
 		switch {
+		case e.Kind == record.PowerOn && !on.IsZero() && e.At.After(f.v.From) && on.Before(lastOf(f.v.To)):
+			return nil // nobody knows when it went off
 		case e.Kind == record.PowerOn:
 			on = e.At
 		case e.Kind == record.PowerOff && !on.IsZero():
@@ -144,11 +147,11 @@ func (f *facts) powerByEvents() *powerBy {
 			on = time.Time{}
 		}
 	}
-	if powered := float64(0); f.v.Powered != nil {
-		powered = float64(*f.v.Powered)
-		if p.transit+p.elsewhere < 0.5*powered { // the list has holes
-			return nil
-		}
+	if !on.IsZero() && on.Before(lastOf(f.v.To)) {
+		return nil
+	}
+	if f.v.Powered == nil || p.transit+p.elsewhere < 0.9*float64(*f.v.Powered)-0.1 { // the list has holes
+		return nil
 	}
 	return &p
 }

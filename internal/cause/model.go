@@ -61,9 +61,10 @@ type opportunity struct {
 	trips     float64 // by custody
 	unlisted  float64 // powered hours for which no custody tells trips
 	tripHours float64 // length of a trip by custody; 0 where none tells
+	earlier   float64 // powered hours before it in which a fault of the cell can have begun
 	step      float64 // in which the hours are counted
 }
 
 // usualInterval is the interval that rates are held against: of it nothing is
 // known but its powered hours.
-var usualInterval = opportunity{powered: 200, work: 200, unlisted: 200, step: 0.1}
+var usualInterval = opportunity{powered: 200, work: 200, unlisted: 200, earlier: 150, step: 0.1}

@@ -54,12 +54,13 @@ const (
 type touches [4]bool
 
 var (
-	ofWorked = touches{true, false, false, false}
-	ofLashed = touches{false, true, false, false}
-	ofShock  = touches{false, false, true, false}
-	ofDrift  = touches{false, false, false, true}
-	ofSome   = touches{true, false, true, true}
-	ofAll    = touches{true, true, true, true}
+	ofWorked  = touches{true, false, false, false}
+	ofLashed  = touches{false, true, false, false}
+	ofShock   = touches{false, false, true, false}
+	ofDrift   = touches{false, false, false, true}
+	ofAll     = touches{true, true, true, true}
+	butDrift  = touches{true, true, true, false}
+	butLashed = touches{true, false, true, true}
 )
 
 // paramTable ties each parameter to its assumption and to the models that read it.
@@ -67,43 +68,44 @@ var paramTable = [paramCount]struct {
 	id      assume.ID
 	touches touches
 	only    string // the one item that reads it; empty for more
+	also    string // the item that reads it under every cause, beside the model
 }{
-	workedRate:     {assume.WorkedRate, ofWorked, ""},
-	workedBrief:    {assume.WorkedBrief, ofWorked, ""},
-	workedDwell:    {assume.WorkedDwell, ofWorked, ""},
-	extraPerson:    {assume.ExtraPerson, ofWorked, ""},
-	heavyMaterial:  {assume.HeavyMaterial, ofWorked, ""},
-	heavyMass:      {assume.HeavyMass, ofWorked, ""},
-	lightTools:     {assume.LightTools, ofWorked, ""},
-	realPerson:     {assume.RealPerson, ofWorked, ""},
-	aboveWindow:    {assume.AboveWindow, ofWorked, ""},
-	usualUse:       {assume.UsualUse, ofDrift, ""},
-	lashedHabit:    {assume.LashedHabit, ofLashed, ""},
-	shortTension:   {assume.ShortTension, ofLashed, ""},
-	longTension:    {assume.LongTension, ofLashed, ""},
-	chainTension:   {assume.ChainTension, ofLashed, ""},
-	longShare:      {assume.LongShare, ofLashed, ""},
-	chainShare:     {assume.ChainShare, ofLashed, ""},
-	twoStraps:      {assume.TwoStraps, ofLashed, ""},
-	cellShare:      {assume.CellShare, ofLashed, ""},
-	tensionKept:    {assume.TensionKept, ofLashed, ""},
-	strapAngle:     {assume.StrapAngle, ofLashed, ""},
-	edgeFriction:   {assume.EdgeFriction, ofLashed, ""},
-	leftPowered:    {assume.LeftPowered, ofLashed, ""},
-	offAfter:       {assume.OffAfter, ofLashed, ""},
-	tripLength:     {assume.TripLength, ofLashed, ""},
-	tripRate:       {assume.TripRate, ofLashed, ""},
-	shockRate:      {assume.ShockRate, ofShock, ""},
-	shockExcess:    {assume.ShockExcess, ofShock, ""},
-	shockSnag:      {assume.ShockSnag, ofShock, ""},
-	shockDwell:     {assume.ShockDwell, ofShock, ""},
-	driftRate:      {assume.DriftRate, ofDrift, ""},
-	driftOffset:    {assume.DriftOffset, ofDrift, ""},
-	custodyWrong:   {assume.CustodyWrong, ofAll, ""},
-	alwaysOccupied: {assume.AlwaysOccupied, ofAll, "empty-band"},
-	alarmLogged:    {assume.AlarmLogged, ofAll, "alarms"},
-	reliance:       {assume.Reliance, touches{}, ""},
-	modelDoubt:     {assume.ModelDoubt, touches{}, ""},
+	workedRate:     {assume.WorkedRate, ofWorked, "", ""},
+	workedBrief:    {assume.WorkedBrief, ofWorked, "", ""},
+	workedDwell:    {assume.WorkedDwell, ofWorked, "", ""},
+	extraPerson:    {assume.ExtraPerson, ofWorked, "", ""},
+	heavyMaterial:  {assume.HeavyMaterial, ofWorked, "", ""},
+	heavyMass:      {assume.HeavyMass, ofWorked, "", ""},
+	lightTools:     {assume.LightTools, ofWorked, "", ""},
+	realPerson:     {assume.RealPerson, ofWorked, "", ""},
+	aboveWindow:    {assume.AboveWindow, ofWorked, "", ""},
+	usualUse:       {assume.UsualUse, ofDrift, "", ""},
+	lashedHabit:    {assume.LashedHabit, ofLashed, "", "haulier"},
+	shortTension:   {assume.ShortTension, ofLashed, "", ""},
+	longTension:    {assume.LongTension, ofLashed, "", ""},
+	chainTension:   {assume.ChainTension, ofLashed, "", ""},
+	longShare:      {assume.LongShare, ofLashed, "", ""},
+	chainShare:     {assume.ChainShare, ofLashed, "", ""},
+	twoStraps:      {assume.TwoStraps, ofLashed, "", ""},
+	cellShare:      {assume.CellShare, ofLashed, "", ""},
+	tensionKept:    {assume.TensionKept, ofLashed, "", ""},
+	strapAngle:     {assume.StrapAngle, ofLashed, "", ""},
+	edgeFriction:   {assume.EdgeFriction, ofLashed, "", ""},
+	leftPowered:    {assume.LeftPowered, ofLashed, "", "power"},
+	offAfter:       {assume.OffAfter, ofLashed, "", ""},
+	tripLength:     {assume.TripLength, ofLashed, "", ""},
+	tripRate:       {assume.TripRate, ofLashed, "", ""},
+	shockRate:      {assume.ShockRate, ofShock, "", ""},
+	shockExcess:    {assume.ShockExcess, ofShock, "", ""},
+	shockSnag:      {assume.ShockSnag, ofShock, "", ""},
+	shockDwell:     {assume.ShockDwell, ofShock, "", ""},
+	driftRate:      {assume.DriftRate, ofDrift, "", ""},
+	driftOffset:    {assume.DriftOffset, ofDrift, "", ""},
+	custodyWrong:   {assume.CustodyWrong, ofAll, "", ""},
+	alwaysOccupied: {assume.AlwaysOccupied, ofAll, "empty-band", ""},
+	alarmLogged:    {assume.AlarmLogged, ofAll, "alarms", ""},
+	reliance:       {assume.Reliance, touches{}, "", ""},
+	modelDoubt:     {assume.ModelDoubt, touches{}, "", ""},
 }
 
 // params are the values of all parameters.

@@ -41,9 +41,13 @@ func (w *weigher) with(p param, x float64) variation {
 // from the usual scores.
 func (v *variation) likelihoods(f *facts, base, next scores, applies []bool) [4]float64 {
 	copy(next, base)
+	everywhere := v.touches == ofAll
+	if also := paramTable[v.param].also; also != "" {
+		everywhere = appliesTo(also, applies)
+	}
 	for c := range v.models {
-		if v.touches[c] {
-			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, v.touches != ofAll, next)
+		if v.touches[c] || everywhere {
+			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, !everywhere, next)
 		}
 	}
 	return likelihoods(next, applies, &v.values)
@@ -91,6 +95,7 @@ type Matter struct {
 	Name       string
 	Unit       string
 	Low, High  float64 // its interval
+	Usual      float64
 	AtLow      float64 // likelihood ratio of the leader at its low end
 	AtHigh     float64 // and at its high end
 	FlipsAt    *float64
@@ -126,7 +131,7 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 		m := &byParam[v.param]
 		if m.Name == "" {
 			row := w.rows[v.param]
-			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, AtLow: usual, AtHigh: usual, flipsIndex: -1}
+			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value, AtLow: usual, AtHigh: usual, flipsIndex: -1}
 		}
 		if v.values[v.param] < w.values[v.param] {
 			m.AtLow = ratio

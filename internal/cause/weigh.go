@@ -40,7 +40,7 @@ func weighUnder(e *ask, applies []bool, keep bool, into scores) {
 		before += l.weight
 	}
 	for k := range evidence {
-		if !applies[k] || keep && evidence[k].plain {
+		if !applies[k] || keep && evidence[k].plain[e.cause] {
 			continue
 		}
 		evidence[k].weigh(e, like)
@@ -49,7 +49,12 @@ func weighUnder(e *ask, applies []bool, keep bool, into scores) {
 			w[i] *= proper(like[i])
 			sum += w[i]
 		}
-		sum = max(sum, before*1e-12)
+		if least := before * 1e-12; sum < least { // hardly possible: what follows is weighed as if it were
+			for i := range w {
+				w[i] = least / float64(len(w))
+			}
+			sum = least
+		}
 		into[k][e.cause] = math.Log(sum / before)
 		before = sum
 		if before < 1e-200 { // keep the numbers in range

@@ -217,10 +217,15 @@ func consistent(t *testing.T, o *Opinion) {
 		t.Fatalf("got %s against itself", o.Leader)
 	case o.Verdict != Undecided && (o.Verdict != o.Leader || r.Low < need.ratio || o.MayBeUnder):
 		t.Fatalf("got verdict %s with %+v, want the whole range to support it", o.Verdict, o)
-	case o.Verdict != Undecided && len(o.AskFor) > 0:
-		t.Fatalf("got a verdict and records to ask for: %+v", o)
 	case o.What == Band && !(0 <= o.Low && o.Low <= o.Estimate && o.Estimate <= o.High && o.High > 0):
 		t.Fatalf("got %v, %v, %v h, want them in order: %+v", o.Low, o.Estimate, o.High, o)
+	}
+	if o.Verdict != Undecided && o.What == Band {
+		for c, s := range o.Shares {
+			if All[c] == o.Verdict && s.High < 0.9*float64(o.High)-0.11 {
+				t.Fatalf("got verdict %s with at most %v of %v h, want no cause named that cannot have made them", o.Verdict, s.High, o.High)
+			}
+		}
 	}
 	for i, a := range o.AskFor {
 		if a.Bits <= 0 || a.Bits > 2 || i > 0 && a.Bits > o.AskFor[i-1].Bits {
@@ -307,4 +312,92 @@ func randomCase(rng *rand.Rand) *record.Case {
 		c.Events = append(c.Events, record.Event{At: clock(rng.IntN(40)), Kind: record.EventKinds[rng.IntN(len(record.EventKinds))], Load: kg(float64(rng.IntN(500)))})
 	}
 	return c
+}
+
+// A tie-down is not named where the machine was on hire throughout, a register
+// at its end names nothing, and a load test is told of.
+func TestNotNamed(t *testing.T) {
+	onHire := trip()
+	onHire.Custody[1].Holder = record.Hire
+	if o := piece(onHire, Band, 1, 310); o.Verdict == Lashed {
+		t.Errorf("got %s with at most %v h of it in transit, want it not named", o.Verdict, o.Shares[iLashed].High)
+	}
+	full := trip()
+	full.Readings[1].Peak, full.Readings[2].Peak = kg(65535), kg(65535)
+	if o := piece(full, Peak, 1, 0); o.Verdict != Undecided || !o.Beyond {
+		t.Errorf("got %s for a peak of 65535 kg, want it undecided, beyond what is known", o.Verdict)
+	}
+	tested := trip()
+	tested.Custody[1].Holder = record.Workshop
+	tested.Readings[1].Peak, tested.Readings[2].Peak = kg(287.5), kg(287.5)
+	tested.Readings[1].Bands[4].Hours, tested.Readings[2].Bands[4].Hours = 0, 0
+	if o := piece(tested, Peak, 1, 0); !o.LoadTest {
+		t.Error("got no word of a load test at 125 % in a workshop, want it")
+	}
+}
+
+// A machine left powered on the truck, with no power off in the list, says
+// nothing against tie-down; neither does a list that ends within the interval.
+func TestOpenLists(t *testing.T) {
+	on := trip()
+	on.Events = []record.Event{
+		{At: at("2025-06-10 06:00"), Kind: record.PowerOn}, {At: at("2025-06-10 07:00"), Kind: record.PowerOff},
+		{At: at("2025-06-11 06:30"), Kind: record.PowerOn}, {At: at("2025-06-12 08:00"), Kind: record.PowerOn},
+		{At: at("2025-06-12 09:00"), Kind: record.PowerOff},
+	}
+	if r := reason(piece(on, Band, 1, 310), "power"); r != nil {
+		t.Errorf("got %+v, want nothing of power that was never seen to go off", r)
+	}
+	short := hire()
+	short.Events = []record.Event{{At: at("2025-06-01 10:00"), Kind: record.OverloadAlarm}, {At: at("2025-06-12 10:00"), Kind: record.PowerOn}}
+	if r := reason(piece(short, Band, 1, 230), "alarms"); r != nil {
+		t.Errorf("got %+v, want nothing of a list that ends long before the interval does", r)
+	}
+}
+
+// A band on both sides of the rated load leaves open whether an interval went over.
+func TestStraddlingBandLeavesItOpen(t *testing.T) {
+	c := shifted()
+	for i := range c.Readings {
+		c.Readings[i].Bands[3].From, c.Readings[i].Bands[2].To = 200, kg(200)
+	}
+	c.Readings[2].Bands[3].Hours += 5
+	for _, o := range of(c) {
+		if r := reason(&o, "afterwards"); r != nil && o.Interval == 1 {
+			t.Errorf("got %+v, want nothing said of an interval that may have gone over", r)
+		}
+	}
+}
+
+// Every variation weighs as a full weighing with its values does.
+func TestVariationsAreWhole(t *testing.T) {
+	c := trip()
+	c.Events = []record.Event{
+		{At: at("2025-06-10 06:00"), Kind: record.PowerOn}, {At: at("2025-06-10 07:00"), Kind: record.PowerOff},
+		{At: at("2025-06-11 08:00"), Kind: record.PowerOn}, {At: at("2025-06-11 09:18"), Kind: record.PowerOff},
+		{At: at("2025-06-12 08:00"), Kind: record.PowerOn}, {At: at("2025-06-12 09:00"), Kind: record.PowerOff},
+	}
+	set, _ := assume.For(c)
+	h := record.Lay(c)
+	pieces := List(h)
+	w := newWeigher(h, set, pieces)
+	for _, x := range pieces {
+		f := factsOf(h, x, w.loads, Habits{"haulier A": {Over: 4, Not: 1}})
+		applies := make([]bool, len(evidence))
+		for k := range evidence {
+			applies[k] = evidence[k].applies(&f)
+		}
+		base, whole, next := make(scores, len(evidence)), make(scores, len(evidence)), make(scores, len(evidence))
+		weighItems(&f, &w.usual, &w.values, applies, ofAll, base)
+		for i := range w.varied {
+			v := &w.varied[i]
+			got := v.likelihoods(&f, base, next, applies)
+			ms := models(&v.values, w.m, w.loads)
+			weighItems(&f, &ms, &v.values, applies, ofAll, whole)
+			want := likelihoods(whole, applies, &v.values)
+			for c := range want {
+				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
+			}
+		}
+	}
 }

@@ -47,6 +47,9 @@ func trips(n float64) string {
 
 func sizeText(f *facts) string {
 	load, what := float64(f.x.From), "the band begins at"
+	if f.x.What == Band && f.x.From < f.h.Rated {
+		return "the band holds loads on both sides of the rated load"
+	}
 	if f.x.What == Peak {
 		what = "the peak is"
 	}
@@ -79,6 +82,9 @@ func peakInBandText(f *facts) string {
 
 func emptyText(f *facts) string {
 	text := fmt.Sprintf("the lowest band holds %s of the counted hours", percent(f.empty.now))
+	if f.empty.usual >= 0 && f.empty.shares.at == 2 {
+		return text + ", no less than usual: " + percent(f.empty.usual) + " in the machine's other intervals"
+	}
 	if f.empty.usual >= 0 {
 		return text + ", against " + percent(f.empty.usual) + " in the machine's other intervals"
 	}

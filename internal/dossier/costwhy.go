@@ -50,7 +50,7 @@ func cyclesPart(d *Dossier) CostPart {
 	if len(e.Counted) > 1 {
 		p.Answer = "By " + basisWords[e.Basis] + "; " + agree(e.Counted) + "."
 	}
-	p.Lines = append(p.Lines, "A load cycle is one raising and lowering. What did not move made none: hours at a standstill, a strap that held.")
+	p.Lines = append(p.Lines, "A load cycle is one raising and lowering. Hours at a standstill made none; a strap that held made one.")
 	return p
 }
 

@@ -95,8 +95,8 @@ func SharedText(x *Exceedance) string {
 	var parts []string
 	for _, s := range x.ByCause {
 		if s.Low >= 0.05 && x.Hours.High-s.Low >= 0.05 {
-			parts = append(parts, fmt.Sprintf("at least %s cannot have come from anything but %s", H(s.Low), Phrase(s.Cause)))
-		} else if s.Cause == x.Leader && s.High > 0 && x.Hours.High-s.High >= 0.05 {
+			parts = append(parts, fmt.Sprintf("at least %s can hardly have come from anything but %s", H(s.Low), Phrase(s.Cause)))
+		} else if s.Cause == x.Leader && x.Hours.High-s.High >= 0.05 {
 			parts = append(parts, fmt.Sprintf("at most %s can have come from %s", H(s.High), Phrase(s.Cause)))
 		}
 	}

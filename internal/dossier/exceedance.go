@@ -69,7 +69,9 @@ type Exceedance struct {
 	Matters    []Matter         `json:"matters"`
 	ByCause    []CauseHours     `json:"hours_by_cause"` // empty for a peak
 	AskFor     []Ask            `json:"ask_for"`
-	MayBeUnder bool             `json:"may_be_under"` // it may lie wholly under the rated load
+	MayBeUnder bool             `json:"may_be_under"`   // it may lie wholly under the rated load
+	Beyond     bool             `json:"beyond_belief"`  // no load known to the models is so high: the register may have failed
+	LoadTest   bool             `json:"like_load_test"` // it is that of a load test, and the machine was in a workshop
 }
 
 // Reason is a row of evidence: what was found, and the logarithm of its
@@ -113,7 +115,7 @@ type Ask struct {
 func exceedance(o cause.Opinion) Exceedance {
 	x := Exceedance{
 		What: o.What, Interval: o.Interval, From: o.From, To: o.To, Peak: o.Peak,
-		Verdict: o.Verdict, Leader: o.Leader, Words: o.Words, MayBeUnder: o.MayBeUnder,
+		Verdict: o.Verdict, Leader: o.Leader, Words: o.Words, MayBeUnder: o.MayBeUnder, Beyond: o.Beyond, LoadTest: o.LoadTest,
 		Ratio:   Ratio{three(o.Ratio.Value), three(o.Ratio.Low), three(o.Ratio.High), o.Ratio.Against},
 		Reasons: []Reason{}, Matters: []Matter{}, ByCause: []CauseHours{}, AskFor: []Ask{},
 	}
@@ -172,7 +174,8 @@ func three(x float64) float64 {
 	return tidy(math.Round(x*scale) / scale)
 }
 
-// title names the piece: "peak of 812 kg", "1.9 h in 640 kg and more".
+// title names the piece: "peak of 812 kg", "1.9 h over the rated load in the band
+// from 640 kg up".
 func title(x Exceedance) string {
 	if x.What == cause.Peak {
 		return "peak of " + Kg(float64(*x.Peak))
@@ -190,7 +193,7 @@ var phrases = map[cause.Cause]string{
 // Phrase names a cause in a sentence.
 func Phrase(c cause.Cause) string { return phrases[c] }
 
-// Times writes a likelihood ratio: "120 times", "as likely".
+// Times writes a likelihood ratio with the digits that it has: "120", "3.4".
 func Times(x float64) string {
 	switch {
 	case x >= 9.95:
@@ -211,12 +214,30 @@ func verdictSentence(x *Exceedance) string {
 		return fmt.Sprintf("The record fits %s %s, the best rival (%s within what is assumed): %s.", Phrase(x.Verdict), fits, span, x.Words)
 	case x.MayBeUnder:
 		return "Undecided: these hours may lie under the rated load, because " + mayBeUnder(x) + "."
+	case x.Beyond:
+		return "Undecided: no load that is known of such a platform is so high; the register may be full or have failed."
+	case r.Value < 1:
+		return fmt.Sprintf("Undecided: the record fits %s %s times better; only the weights set before any evidence put %s ahead.", Phrase(r.Against), Times(1/r.Value), Phrase(x.Leader))
 	case r.Value < 2:
 		return fmt.Sprintf("Undecided: the record fits %s and %s about equally well.", Phrase(x.Leader), Phrase(r.Against))
 	case r.Low < 1:
 		return fmt.Sprintf("Undecided: the record fits %s best, %s, but within what is assumed that is %s.", Phrase(x.Leader), fits, span)
 	}
+	if text := contradiction(x); text != "" {
+		return fmt.Sprintf("Undecided: the record fits %s best, %s, but %s.", Phrase(x.Leader), fits, text)
+	}
 	return fmt.Sprintf("Undecided: the record fits %s best, %s (%s within what is assumed), which is not enough to name it.", Phrase(x.Leader), fits, span)
+}
+
+// contradiction says that custody, or where the machine was powered, leaves the
+// leader too few of the hours; empty where it does not.
+func contradiction(x *Exceedance) string {
+	for _, s := range x.ByCause {
+		if s.Cause == x.Leader && s.High < 0.9*x.Hours.High-0.1 {
+			return fmt.Sprintf("it can have made at most %s of the %s", H(s.High), H(x.Hours.High))
+		}
+	}
+	return ""
 }
 
 func mayBeUnder(x *Exceedance) string {
@@ -235,10 +256,14 @@ func otherwise(x *Exceedance) string {
 			speaks = append(speaks, r.Text)
 		}
 	}
-	if len(speaks) == 0 {
-		return fmt.Sprintf("The best other reading is %s; nothing in the record fits it better.", Phrase(rival))
+	test := ""
+	if x.LoadTest {
+		test = " A load test in the workshop reads like this as well: ask whether one was made."
 	}
-	return fmt.Sprintf("The best other reading is %s. For it speaks: %s.", Phrase(rival), strings.Join(speaks, "; "))
+	if len(speaks) == 0 {
+		return fmt.Sprintf("The best other reading is %s; nothing in the record fits it better.%s", Phrase(rival), test)
+	}
+	return fmt.Sprintf("The best other reading is %s. For it speaks: %s.%s", Phrase(rival), strings.Join(speaks, "; "), test)
 }
 
 // matter puts an assumption that matters into words.
@@ -248,10 +273,14 @@ func matter(m cause.Matter, o cause.Opinion) Matter {
 	if m.Unit != "1" {
 		unit = " " + m.Unit
 	}
-	out.Text = fmt.Sprintf("%s: %s at %s%s, %s at %s%s", m.Name, Times(m.AtLow), Grouped(m.Low), unit, Times(m.AtHigh), Grouped(m.High), unit)
+	out.Text = fmt.Sprintf("%s: %s times if %s%s, %s times if %s%s", m.Name, Times(m.AtLow), Grouped(m.Low), unit, Times(m.AtHigh), Grouped(m.High), unit)
 	if m.FlipsAt != nil {
 		out.FlipsAt, out.FlipsTo = record.Of(three(*m.FlipsAt)), m.FlipsTo
-		out.Text += fmt.Sprintf("; from about %s%s on %s comes out ahead", Grouped(three(*m.FlipsAt)), unit, Phrase(m.FlipsTo))
+		side := "more"
+		if *m.FlipsAt < m.Usual {
+			side = "less"
+		}
+		out.Text += fmt.Sprintf("; at about %s%s or %s, %s comes out ahead", Grouped(three(*m.FlipsAt)), unit, side, Phrase(m.FlipsTo))
 	}
 	return out
 }

@@ -41,7 +41,7 @@ var (
 		"capacity.spare_kg", "capacity.persons_within", "capacity.load_sensing_from_kg", "capacity.load_sensing_to_kg", "capacity.peak_kg", "capacity.counted_h",
 		"capacity.mean_load_kg", "capacity.mean_load_kg.low", "capacity.mean_load_kg.estimate", "capacity.mean_load_kg.high",
 		"exceedances[].hours.estimate", "exceedances[].title", "exceedances[].answer", "exceedances[].reasons[].title", "exceedances[].reasons[].reads",
-		"exceedances[].leader", "exceedances[].otherwise", "exceedances[].may_be_under", "exceedances[].likelihood_ratio.value", "exceedances[].likelihood_ratio.low", "exceedances[].likelihood_ratio.high", "exceedances[].likelihood_ratio.against",
+		"exceedances[].leader", "exceedances[].beyond_belief", "exceedances[].like_load_test", "exceedances[].otherwise", "exceedances[].may_be_under", "exceedances[].likelihood_ratio.value", "exceedances[].likelihood_ratio.low", "exceedances[].likelihood_ratio.high", "exceedances[].likelihood_ratio.against",
 		"exceedances[].matters", "exceedances[].matters[].name", "exceedances[].matters[].low", "exceedances[].matters[].high", "exceedances[].matters[].unit", "exceedances[].matters[].ratio_at_low", "exceedances[].matters[].ratio_at_high", "exceedances[].matters[].flips_at", "exceedances[].matters[].flips_to", "exceedances[].matters[].text",
 		"exceedances[].hours_by_cause", "exceedances[].hours_by_cause[].cause", "exceedances[].hours_by_cause[].low", "exceedances[].hours_by_cause[].high",
 		"assumptions", "assumptions[].id", "assumptions[].name", "assumptions[].unit", "assumptions[].value", "assumptions[].low", "assumptions[].high",

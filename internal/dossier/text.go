@@ -177,6 +177,7 @@ func (p *printer) exceedances(d *Dossier) {
 		if len(alike) > 0 {
 			p.wrap("    ", "      ", AlikeText(alike))
 		}
+		p.wrap("    ", "      ", fmt.Sprintf("together, at %s of their strength because the models are rough: %s times.", Percent(assumed(d, assume.Reliance)), Times(x.Ratio.Value)))
 		p.wrap("    ", "      ", x.Otherwise)
 		for _, m := range x.Matters {
 			p.wrap("    assumed ", "      ", m.Text+".")
@@ -250,6 +251,16 @@ func rowText(head, row []string) string {
 		cells = append(cells, strings.ToLower(head[i+1][:1])+head[i+1][1:]+" "+cell)
 	}
 	return row[0] + ": " + strings.Join(cells, ", ")
+}
+
+// assumed returns the value in use of an assumption; 0 without one.
+func assumed(d *Dossier, id assume.ID) float64 {
+	for _, a := range d.Assumptions {
+		if a.ID == id {
+			return a.Value
+		}
+	}
+	return 0
 }
 
 func (p *printer) inputs(d *Dossier) {

@@ -60,7 +60,7 @@ func StaticOf(peak, rated record.Kilogram, maker *record.Kilogram) *Static {
 	s := &Static{Peak: peak, Percent: 100 * float64(peak/rated), Examine: []Examine{}}
 	for _, t := range tests {
 		t.Load = rated * record.Kilogram(t.Percent/100)
-		t.Passed = s.Percent > t.Percent
+		t.Passed = peak > t.Load*(1+1e-9)
 		s.Tests = append(s.Tests, t)
 	}
 	if maker != nil && *maker > 0 {
@@ -68,7 +68,7 @@ func StaticOf(peak, rated record.Kilogram, maker *record.Kilogram) *Static {
 	}
 	s.Words = s.words()
 	for _, e := range examinations {
-		if s.Percent > e.above {
+		if peak > rated*record.Kilogram(e.above/100)*(1+1e-9) {
 			s.Examine = append(s.Examine, e.Examine)
 		}
 	}

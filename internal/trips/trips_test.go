@@ -158,8 +158,8 @@ func TestGroups(t *testing.T) {
 	for _, g := range trips.ByHaulier(all) {
 		got += g.Name() + ": " + g.Rate.Words() + "\n"
 	}
-	want := `A: 2 of 3 trips with readings raised the peak, which goes with 8 to 100 of 100 trips
-B: 1 of 2 trips with readings raised the peak, which goes with 1 to 100 of 100 trips
+	want := `A: 2 of 3 trips with readings raised the peak: between 8 and 100 of 100 such trips, by so few
+B: 1 of 2 trips with readings raised the peak: between 1 and 100 of 100 such trips, by so few
 haulier not named: no trip has readings before and after; one further trip has no readings around it
 A, crew 1: no trip has readings before and after; one further trip has no readings around it
 `

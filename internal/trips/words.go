@@ -9,8 +9,8 @@ import (
 // Words writes a rate, with the trips that have no readings around them.
 func (r Rate) Words() string { return r.Brief() + r.unread() }
 
-// Brief writes a rate: "1 of 6 trips with readings raised the peak, which goes
-// with 0 to 93 of 100 trips".
+// Brief writes a rate: "1 of 6 trips with readings raised the peak: between
+// 0 and 93 of 100 such trips, by so few".
 func (r Rate) Brief() string {
 	raised := fmt.Sprintf("%d of %d trips with readings raised the peak", r.Raised, r.Trips)
 	switch {
@@ -23,7 +23,10 @@ func (r Rate) Brief() string {
 	case r.Raised == 0:
 		raised = fmt.Sprintf("none of %d trips with readings raised the peak", r.Trips)
 	}
-	return raised + ", which goes with " + r.Interval() + " of 100 trips"
+	if r.Trips == 1 {
+		return raised + "; one trip tells no rate"
+	}
+	return raised + ": between " + strings.Replace(r.Interval(), " to ", " and ", 1) + " of 100 such trips, by so few"
 }
 
 // Interval writes the interval of the rate, of a hundred trips.
