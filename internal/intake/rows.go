@@ -2,7 +2,6 @@ package intake
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -83,44 +82,6 @@ func (s *sheet) unitRow(cells []string) bool {
 		}
 	}
 	return true
-}
-
-// sums are words for a row that adds up those above it.
-var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamtsumme", "somme", "totale", "suma", "somma", "Σ", "grand total", "subtotal",
-	"average", "mean", "median", "max", "min", "maximum", "minimum", "mittel", "mittelwert", "durchschnitt", "moyenne", "media", "promedio"}
-
-// total reports whether a row only adds up those above it: it is left out.
-func (s *sheet) total(cells []string) bool {
-	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) && isSum(cells[i]) && (s.cols[i].Field != "" || !s.bandIn(cells)) {
-			return true
-		}
-	}
-	return false
-}
-
-// bandIn reports whether a row names a band: "min" beside one is a unit.
-func (s *sheet) bandIn(cells []string) bool {
-	for _, i := range [3]int{s.plan.label, s.plan.from, s.plan.to} {
-		if i >= 0 && i < len(cells) && trim(cells[i]) != "" && !isSum(cells[i]) {
-			return true
-		}
-	}
-	return false
-}
-
-// isSum reports whether a cell says that its row sums others up.
-func isSum(text string) bool {
-	text = strings.TrimRight(trim(text), ":")
-	if n := len(text); n > 0 && isDigit(text[n-1]) && text[0] != 't' && text[0] != 'T' {
-		return false // as machines are mostly called
-	}
-	text = strings.ToLower(text)
-	if rest, ok := strings.CutPrefix(text, "total "); ok {
-		_, err := wording.Band(rest, wording.Unknown, wording.NoUnit)
-		return err != nil // "total over 250 kg" is no sum of all
-	}
-	return slices.Contains(sums, text)
 }
 
 // isRemark reports whether a row has nothing but words in one cell: a remark
@@ -319,54 +280,6 @@ func (s *sheet) bands(c *tableCase, cells []string) {
 		s.bandRow(c, r, at, cells)
 	case "one column for each band":
 		s.wideRow(c, r, at, cells)
-	}
-}
-
-// above is what the row above said, to skip what a row repeats.
-type above struct {
-	c       *tableCase
-	reading int
-	said    texts
-	row     int // its number where one that begins like it is of the same reading
-	whole   int // with so many cells
-}
-
-// of reports whether it is of the row just above the one in hand.
-func (a *above) of(s *sheet) bool { return a.whole > 0 && a.row == s.rows-1 && a.c == s.g.last }
-
-// texts are texts by column.
-type texts []string
-
-func (t texts) has(i int, text string) bool { return i < len(t) && t[i] == text }
-
-func (t *texts) keep(i int, text string) {
-	for len(*t) <= i {
-		*t = append(*t, "")
-	}
-	(*t)[i] = text
-}
-
-// turn makes it one of the case in hand and its reading. What was said of
-// another is not what a row repeats.
-func (a *above) turn(c *tableCase, ofReading []int) {
-	switch {
-	case c != a.c:
-		clear(a.said)
-	case c.current != a.reading:
-		for _, i := range ofReading {
-			if i < len(a.said) {
-				a.said[i] = ""
-			}
-		}
-	}
-	a.c, a.reading = c, c.current
-}
-
-func (a *above) keep(cells []string, columns []int) {
-	for _, i := range columns {
-		if i < len(cells) && cells[i] != "" {
-			a.said.keep(i, cells[i])
-		}
 	}
 }
 
