@@ -52,19 +52,27 @@ func reason(err error) string {
 func (c *Point) questions() []batch.Question { return c.p().Batch.Questions }
 
 func (c *Point) question(q batch.Question) string {
-	if q.Kind == batch.AskDates {
+	switch q.Kind {
+	case batch.AskDates:
 		return fmt.Sprintf("%s: does the day or the month stand first?", q.Column)
+	case batch.AskLoad:
+		return fmt.Sprintf("%s: what the machine may carry, or the highest load it has recorded?", q.Column)
+	case batch.AskCounts:
+		return "Each band names one edge only: are its hours its own, or all hours beyond that edge?"
 	}
 	return fmt.Sprintf("%s: which mark stands before the decimals?", q.Column)
 }
 
 func (c *Point) values(q batch.Question) string {
+	if len(q.Values) == 0 {
+		return "Its name can mean either."
+	}
 	return "It says " + strings.Join(q.Values, ", ") + "."
 }
 
 // answerWords puts the answers of a guide into words.
 var answerWords = map[string]string{"point": "A point", "comma": "A comma", "day-first": "The day", "month-first": "The month",
-	"rated_load_kg": "The rated load", "peak_kg": "The peak"}
+	"rated_load_kg": "The rated load", "peak_kg": "The peak", "each": "Its own", "cumulative": "All beyond the edge"}
 
 // answers are the buttons of a question: each says what the first value then is.
 func (c *Point) answers(i int, q batch.Question) (out []action) {
@@ -73,6 +81,8 @@ func (c *Point) answers(i int, q batch.Question) (out []action) {
 		switch {
 		case q.Kind == batch.AskLoad:
 			a.words += ", " + choice.Means
+		case q.Kind == batch.AskCounts:
+			a.words += ": " + choice.Means
 		case choice.Means != "" && len(q.Values) > 0:
 			a.words += ": " + q.Values[0] + " is " + choice.Means
 		}
@@ -210,6 +220,20 @@ func (c *Point) isUnit(i, u int) bool { return c.column(i).Unit == model.UnitCho
 func (c *Point) setUnit(event vugu.DOMEvent, i int) {
 	u := model.UnitChoices[chosen(event)]
 	c.Model.Do(func() { c.Model.PointColumn(i, func(col *batch.Column) { col.Unit = u }) })
+}
+
+func (c *Point) zones() (out []string) {
+	for _, z := range model.ZoneChoices {
+		out = append(out, "UTC"+z)
+	}
+	return out
+}
+
+func (c *Point) isZone(z int) bool { return c.guide().Zone == model.ZoneChoices[z] }
+
+func (c *Point) setZone(event vugu.DOMEvent) {
+	zone := model.ZoneChoices[chosen(event)]
+	c.Model.Do(func() { c.Model.PointZone(zone) })
 }
 
 func (c *Point) isBand(i int) bool { return c.column(i).Field == "band_hours" }

@@ -199,6 +199,50 @@ func (c *Point) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " this row is no heading, it belongs to the table"}
 							vgparent.AppendChild(vgn)
 						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Times without a zone are in "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "point-zone"}}}
+							vgparent.AppendChild(vgn)
+							vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+								EventType:	"change",
+								Func:		func(event vugu.DOMEvent) { c.setZone(event) },
+								// TODO: implement capture, etc. mostly need to decide syntax
+							})
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+								vgparent.AppendChild(vgn)
+								for z, words := range c.zones() {
+									var vgiterkey interface{} = z
+									_ = vgiterkey
+									z := z
+									_ = z
+									words := words
+									_ = words
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("value", c.number(z))
+									{
+										b, err := vjson.Marshal(c.isZone(z))
+										if err != nil {
+											panic(err)
+										}
+										vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "selected", JSONVal: vjson.RawMessage(b)})
+									}
+									vgn.SetInnerHTML(words)
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
+								vgparent.AppendChild(vgn)
+							}
+						}
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)

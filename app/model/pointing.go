@@ -50,11 +50,16 @@ func (o *Outcome) Add(f File, b batch.Batch, err error) {
 // lacks something: one of them may be what it lacks.
 func falls(b batch.Batch) bool {
 	if !slices.ContainsFunc(b.Sheets, func(s batch.Sheet) bool { return len(s.Left) > 0 }) {
-		return false
+		return pointable(b.Sheets) >= 0 && slices.ContainsFunc(b.Records, func(r batch.Record) bool { return slices.ContainsFunc(r.Findings, settledByPointing) })
 	}
 	return slices.ContainsFunc(b.Records, func(r batch.Record) bool {
 		return record.Blocks(r.Findings) || record.Blocks(record.Check(&r.Case))
 	})
+}
+
+// settledByPointing reports whether a finding is about what a column is, or its unit.
+func settledByPointing(f record.Finding) bool {
+	return slices.Contains([]string{"unit-unclear", "unit-unknown", "heading-unread", "hours-alike"}, f.Code)
 }
 
 // pointable returns the first table in which something can be pointed out; -1 without one.
@@ -105,7 +110,7 @@ func (p *Pointing) Guide() batch.Guide {
 	}
 	g := t.Guide
 	if own, ok := p.guides[p.Sheet]; ok {
-		g.Decimal, g.Dates, g.Zone = own.Decimal, own.Dates, own.Zone
+		g.Decimal, g.Dates, g.Zone, g.Counts = own.Decimal, own.Dates, own.Zone, own.Counts
 	}
 	g.Columns = slices.Clone(g.Columns)
 	for len(g.Columns) < len(g.Heading) {
@@ -144,6 +149,13 @@ func (m *Model) PointHeading(row int, data bool) {
 	m.pointed(g)
 }
 
+// PointZone says in which zone the times are that name none, as "+01:00"; empty: UTC.
+func (m *Model) PointZone(zone string) {
+	g := m.Pointing.Guide()
+	g.Zone = zone
+	m.pointed(g)
+}
+
 // Answer answers a question about how values are written.
 func (m *Model) Answer(q batch.Question, answer string) {
 	p := m.Pointing
@@ -154,6 +166,8 @@ func (m *Model) Answer(q batch.Question, answer string) {
 	switch q.Kind {
 	case batch.AskDates:
 		g.Dates = answer
+	case batch.AskCounts:
+		g.Counts = answer
 	case batch.AskLoad:
 		p.Sheet = q.Sheet
 		g = p.Guide()
@@ -175,6 +189,8 @@ func (p *Pointing) Answered(q batch.Question) string {
 	switch q.Kind {
 	case batch.AskDates:
 		return g.Dates
+	case batch.AskCounts:
+		return g.Counts
 	case batch.AskLoad:
 		for i, heading := range g.Heading {
 			if heading == q.Column && i < len(g.Columns) {
@@ -336,4 +352,9 @@ var FieldChoices = []FieldChoice{
 }
 
 // UnitChoices lists the units a column can have; none: as its cells say.
-var UnitChoices = []wording.Unit{wording.NoUnit, wording.Kilogram, wording.Pound, wording.Tonne, wording.Hour, wording.Minute, wording.Second, wording.Clock, wording.Percent}
+var UnitChoices = []wording.Unit{wording.NoUnit, wording.Kilogram, wording.Pound, wording.Tonne, wording.KiloNewton, wording.DecaNewton, wording.Hour, wording.Minute, wording.Second, wording.Clock, wording.Percent}
+
+// ZoneChoices lists the zones that times without one can be in: UTC, then those
+// in civil use, from memory.
+var ZoneChoices = []string{"", "-10:00", "-09:00", "-08:00", "-07:00", "-06:00", "-05:00", "-04:00", "-03:30", "-03:00", "-02:00", "-01:00",
+	"+01:00", "+02:00", "+03:00", "+03:30", "+04:00", "+04:30", "+05:00", "+05:30", "+05:45", "+06:00", "+06:30", "+07:00", "+08:00", "+09:00", "+09:30", "+10:00", "+11:00", "+12:00", "+13:00"}

@@ -6,6 +6,7 @@ import (
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
+	"ratchetmark/internal/wording"
 )
 
 func text(name, data string) File {
@@ -152,5 +153,46 @@ func TestHeadingRow(t *testing.T) {
 	}
 	if got := m.Pointing.Now.Records[0].Case.Readings[0].Bands; len(got) != 2 || got[0].Hours != 12 {
 		t.Errorf("got %v, want both rows taken", got)
+	}
+}
+
+// A zone that is pointed out moves the times that name none.
+func TestZoneIsPointedOut(t *testing.T) {
+	m, _ := pointing(t, text("two.csv", "machine;reading_at;from_kg;to_kg;hours\nT-9;2026-03-02 08:10;0;90;1,234\nT-9;2026-03-02 08:10;90;;2,345\n"))
+	m.PointZone("+02:00")
+	m.Answer(m.Pointing.Batch.Questions[0], "comma")
+	if got := m.Pointing.Guide().Zone; got != "+02:00" || m.Pointing.NowErr != nil {
+		t.Fatalf("got the zone %q, %v, want +02:00", got, m.Pointing.NowErr)
+	}
+	m.TakePointed()
+	if got := m.Case().Group.Case.Readings[0].At.Format("15:04Z07:00"); got != "06:10Z" {
+		t.Errorf("got %s, want 06:10Z", got)
+	}
+}
+
+// Hours under one edge each are asked about, and read as is answered.
+func TestCountsAreAsked(t *testing.T) {
+	m, _ := pointing(t, text("over.csv", "machine;rated_load_kg;Hours over 0 kg;Hours over 230 kg\nT-9;230;12;3\n"))
+	q := m.Pointing.Batch.Questions
+	if len(q) != 1 || q[0].Kind != batch.AskCounts || q[0].Choices[1].Means != "0-230 kg: 9 h" {
+		t.Fatalf("got %+v, want one question about the hours", q)
+	}
+	m.Answer(q[0], "cumulative")
+	if m.Pointing.Answered(q[0]) != "cumulative" || len(m.Pointing.Now.Questions) != 0 {
+		t.Fatalf("got %+v, want it answered", m.Pointing.Now.Questions)
+	}
+	m.TakePointed()
+	if got := m.Case().Group.Case.Readings[0].Bands; len(got) != 2 || got[0].Hours != 9 || got[1].Hours != 3 {
+		t.Errorf("got %v, want 9 and 3 h", got)
+	}
+}
+
+// A band column without a unit, in a file that names pounds, is pointed out.
+func TestUnitIsPointedOut(t *testing.T) {
+	m, _ := pointing(t, text("lb.csv", "machine;rated_load_lb;band;hours in band\nT-9;500;0-500;12\nT-9;500;over 500;3\n"))
+	m.PointColumn(2, func(c *batch.Column) { c.Unit = wording.Pound })
+	m.TakePointed()
+	if got := m.Case().Group.Case.Readings[0].Bands; len(got) != 2 || got[1].From != 500*0.45359237 {
+		t.Errorf("got %v, want two bands in pounds", got)
 	}
 }

@@ -62,14 +62,17 @@ func (r Record) apart() Record {
 // sameMachine finds the group of an earlier file that a record belongs to, one
 // that has not taken a record of this file yet; -1 without one.
 func sameMachine(groups []Grouped, joined []int, r Record) int {
-	id := strings.TrimSpace(r.Case.Machine.ID)
+	id := FoldID(r.Case.Machine.ID)
 	for i := range groups {
-		if id != "" && !slices.Contains(joined, i) && strings.TrimSpace(groups[i].Case.Machine.ID) == id {
+		if id != "" && !slices.Contains(joined, i) && FoldID(groups[i].Case.Machine.ID) == id {
 			return i
 		}
 	}
 	return -1
 }
+
+// FoldID makes names of machines that differ only in case or blanks alike.
+func FoldID(id string) string { return strings.ToLower(strings.Join(strings.Fields(id), " ")) }
 
 // join adds a record from another file.
 func (g *Grouped) join(r Record, source Source) {

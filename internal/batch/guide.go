@@ -16,6 +16,7 @@ type Guide struct {
 	Columns []Column `json:"columns,omitempty"` // by position; none: as the headings say
 	Decimal string   `json:"decimal,omitempty"` // "point" or "comma"; empty: as the values show
 	Dates   string   `json:"dates,omitempty"`   // "day-first" or "month-first"; empty: as the values show
+	Counts  string   `json:"counts,omitempty"`  // of hours under one edge each: "each" band's own, or "cumulative"
 	Zone    string   `json:"zone,omitempty"`    // of times that name none, as "+01:00"; empty: UTC
 }
 

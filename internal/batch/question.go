@@ -20,11 +20,13 @@ type Choice struct{ Answer, Means string }
 type QuestionKind string
 
 // The questions: which mark stands before decimals, which part of a date is
-// first, and which of two loads a column or a line means.
+// first, which of two loads a column or a line means, and whether hours under
+// one edge each are those of a band or all beyond the edge.
 const (
 	AskDecimal QuestionKind = "decimal"
 	AskDates   QuestionKind = "dates"
 	AskLoad    QuestionKind = "load"
+	AskCounts  QuestionKind = "counts"
 )
 
 // Sheet is one table of a file as it was found, with enough of it to point out

@@ -68,3 +68,23 @@ func TestAskAboutDecimals(t *testing.T) {
 		t.Errorf("got %s, want a page that does not scroll sideways", wide)
 	}
 }
+
+// Times that name no zone are in the one that is chosen, and what hours under one
+// edge each are is asked.
+func TestChooseZoneAndCounts(t *testing.T) {
+	p := Open(t, Phone)
+	p.Drop("#app", "over.csv", "text/csv", []byte("machine;reading at;rated load kg;Hours over 0 kg;Hours over 230 kg\nT-9;2026-03-02 08:10;230;12;3\n"))
+	p.WaitFor("#pointing")
+	if got := p.Text(".ask-file"); !strings.Contains(got, "one edge only") || !strings.Contains(got, "0-230 kg: 9 h") {
+		t.Errorf("got %q, want the question with both meanings", got)
+	}
+	choose(p, "#point-zone", "UTC+02:00")
+	p.Click("#answer-1-cumulative")
+	p.WaitText("#preview", "1 machine, 1 reading, 2 bands.")
+	if got := p.Text(".preview"); !strings.Contains(got, "2 March 2026 06:10") {
+		t.Errorf("got %q, want the time in UTC", got)
+	}
+	if wide := sideways(p); wide != "" {
+		t.Errorf("got %s, want a page that does not scroll sideways", wide)
+	}
+}

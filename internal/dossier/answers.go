@@ -36,10 +36,13 @@ func recorded(d *Dossier) string {
 	if len(h.Intervals) == 0 {
 		return "No reading yet."
 	}
-	last := h.Case.Readings[h.Intervals[len(h.Intervals)-1].After]
 	var parts []string
-	if hours := record.Total(record.Countable(last.Bands)); hours > 0 {
-		parts = append(parts, fmt.Sprintf("%s counted in %s", H(float64(hours)), bands(len(last.Bands))))
+	for i := len(h.Intervals) - 1; i >= 0; i-- { // the last reading that has hours
+		r := h.Case.Readings[h.Intervals[i].After]
+		if hours := record.Total(record.Countable(r.Bands)); hours > 0 {
+			parts = append(parts, fmt.Sprintf("%s counted in %s", H(float64(hours)), bands(len(r.Bands))))
+			break
+		}
 	}
 	if peak := capacity.HighestPeak(h); peak != nil {
 		text := "a peak of " + Kg(float64(*peak))

@@ -54,6 +54,8 @@ func withoutPeak(d *Dossier) string {
 		return "the peak was cleared"
 	case d.Capacity.Peak == nil:
 		return "there is no usable peak"
+	case *d.Capacity.Peak <= 0:
+		return "a peak of 0 kg is that of a register that was cleared"
 	}
 	return ""
 }
@@ -76,7 +78,7 @@ func incomplete(d *Dossier) string {
 		return " Only the counters of the last reading are in it: the true figures may be higher."
 	case d.has("peak-above-all-bands"):
 		return " Loads above the last band are not in it: the true figures may be higher."
-	case d.has("unit-unknown", "unit-unclear", "unit-elsewhere", "column-unread", "load-twofold", "number-ambiguous", "date-ambiguous", "share-without-hours", "edges-without-rated-load"):
+	case d.has("unit-unknown", "unit-unclear", "unit-elsewhere", "column-unread", "load-twofold", "number-ambiguous", "date-ambiguous", "share-without-hours", "edges-without-rated-load", "heading-unread", "line-unread", "shares-unclear", "shares-of-one", "shares-or-hours", "rows-unexplained", "hours-alike", "counts-unclear", "table-given-up"):
 		return " Values of the file could not be used: the true figures may differ."
 	case d.has("band-gap"):
 		return " Loads in the gap between bands are not in it: the true figures may be higher."

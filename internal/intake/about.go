@@ -2,7 +2,6 @@ package intake
 
 import (
 	"slices"
-	"strings"
 
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/wording"
@@ -11,156 +10,29 @@ import (
 // about is what the lines of a sheet say of the machine and the reading that
 // the rows below them belong to.
 type about struct {
+	number  int // tells it from others of the file
 	id      string
 	named   bool
 	machine []saying // values of the machine
 	reading []saying // values of one reading
 	c       *tableCase
 	r       int      // index of the reading in c, from 1; 0: none yet
+	dated   bool     // the time of reading was read, or cannot be
 	given   int      // how many of reading it has
 	unsure  []saying // of the rated load or the peak
 	heard   bool     // something was said since the last flush
+}
+
+// about begins to hear of another machine.
+func (g *gatherer) about() about {
+	g.abouts++
+	return about{number: g.abouts}
 }
 
 // saying is one value named in a line.
 type saying struct {
 	field wording.Field
 	cell  cell
-}
-
-// line takes a row that names values ("Rated load", "230 kg") or one band and
-// its hours; false where it is neither.
-func (s *sheet) line(cells []string) bool {
-	if !s.isLine(cells) {
-		return false
-	}
-	s.cols, s.layout = nil, nil
-	parts, at := s.parts(cells)
-	if f, _ := lineField(parts[0]); f == "" {
-		s.bandLine(parts, at)
-		return true
-	}
-	for i := 0; i+1 < len(parts); i += 2 {
-		f, unit := lineField(parts[i])
-		if f == "" {
-			break
-		}
-		if fields, _ := wording.Fields(parts[i]); (candidate{fields: fields}).twofold() {
-			f = twofoldField
-		}
-		where := s.place(at[i+1])
-		s.about.hear(s, saying{f, cell{s: s, text: strings.Clone(parts[i+1]), unit: unit, kept: &keptCell{where, strings.Clone(parts[i]), s.isTyped(at[i+1])}}})
-	}
-	return true
-}
-
-// isLine reports whether a row names a value or the hours of a band.
-func (s *sheet) isLine(cells []string) bool {
-	parts, _ := s.parts(cells)
-	if len(parts) < 2 || len(parts[0]) > maxHeading {
-		return false
-	}
-	if f := s.lineField(parts[0]); f != "" {
-		for i := range parts {
-			if words, _ := s.words.of(parts[i], isWords); words != (i%2 == 0) {
-				return false
-			}
-		}
-		return len(parts)%2 == 0
-	}
-	return len(parts) == 2 && s.isBandLine(parts)
-}
-
-// isWords reports whether a text is a heading itself: two headings side by side
-// are no name and value.
-func isWords(text string) (words, ok bool) {
-	fields, _ := wording.Fields(text)
-	return len(fields) > 0, true
-}
-
-func (s *sheet) isBandLine(parts []string) bool {
-	if !startsNumber(parts[1]) {
-		return false
-	}
-	if _, err := wording.Band(parts[0], s.dialect.decimal, wording.NoUnit); err != nil {
-		return false
-	}
-	_, unit, err := wording.Quantity(parts[1], s.dialect.decimal, wording.Hour)
-	return (err == nil || ambiguous(err)) && !unit.IsLoad()
-}
-
-// parts returns the cells of a row that are not blank, and where they stand. A
-// single cell is divided at its colon; a unit in a cell of its own is put to
-// the number before it.
-func (s *sheet) parts(cells []string) (parts []string, at []int) {
-	for i, c := range cells {
-		if c = strings.TrimSpace(c); c == "" {
-			continue
-		}
-		if n := len(parts); n == 2 && startsNumber(parts[1]) && isUnit(c) {
-			parts[1] += " " + c
-			continue
-		}
-		parts, at = append(parts, c), append(at, i)
-		if len(parts) > 16 {
-			return nil, nil
-		}
-	}
-	if len(parts) == 1 {
-		key, value, ok := cutLine(parts[0])
-		if !ok {
-			return nil, nil
-		}
-		return []string{key, value}, []int{at[0], at[0]}
-	}
-	for i := 0; i < len(parts); i += 2 {
-		parts[i] = strings.TrimSpace(strings.TrimRight(parts[i], ":="))
-	}
-	return parts, at
-}
-
-func isUnit(s string) bool {
-	_, unit := wording.HeadingUnit("x [" + s + "]")
-	return unit != wording.NoUnit
-}
-
-// cutLine divides "Rated load: 230 kg" or "peak = 812".
-func cutLine(text string) (key, value string, ok bool) {
-	for _, mark := range []string{": ", "\t", " = ", ":", "="} {
-		if key, value, ok = strings.Cut(text, mark); ok {
-			key, value = strings.TrimSpace(key), strings.TrimSpace(value)
-			return key, value, key != "" && value != ""
-		}
-	}
-	return "", "", false
-}
-
-// lineField returns what the name of a value means in a line; empty for nothing.
-func lineField(name string) (wording.Field, wording.Unit) {
-	if len(name) > maxHeading {
-		return "", wording.NoUnit
-	}
-	fields, unit := wording.Fields(name)
-	for _, f := range fields {
-		for _, list := range [][]wording.Field{machineFields, readingFields} {
-			for _, g := range list {
-				if f == g {
-					return f, unit
-				}
-			}
-		}
-	}
-	return "", wording.NoUnit
-}
-
-// lineField returns what the name of a value means in a line, as one looks it up
-// row by row.
-func (s *sheet) lineField(name string) wording.Field {
-	f, _ := s.names.of(name, func(name string) (wording.Field, bool) {
-		f, _ := lineField(name)
-		return f, f != ""
-	})
-	return f
 }
 
 func ofMachine(f wording.Field) bool {
@@ -184,7 +56,7 @@ func (a *about) hear(s *sheet, v saying) {
 	case v.field == "machine":
 		if a.named {
 			a.flush(s)
-			*a = about{}
+			*a = s.g.about()
 		}
 		a.named, a.id = true, v.cell.label(nil, "machine/id")
 		a.call(s)
@@ -195,7 +67,7 @@ func (a *about) hear(s *sheet, v saying) {
 	default:
 		if a.says(v.field) {
 			a.flush(s)
-			a.reading, a.r, a.given = nil, 0, 0
+			a.reading, a.r, a.given, a.dated = nil, 0, 0, false
 		}
 		a.reading = append(a.reading, v)
 	}
@@ -280,12 +152,14 @@ func (a *about) caseOf(s *sheet) *tableCase {
 
 // tell gives a case what the lines say of the machine.
 func (a *about) tell(c *tableCase) {
-	if a.machine == nil || c.told == &a.machine[len(a.machine)-1] {
+	if a.machine == nil {
 		return
 	}
-	c.told = &a.machine[len(a.machine)-1]
-	for i := range a.machine {
-		c.machine(a.machine[i].field, &a.machine[i].cell)
+	if c.toldOf != a.number {
+		c.toldOf, c.told = a.number, 0
+	}
+	for ; c.told < len(a.machine); c.told++ {
+		c.machine(a.machine[c.told].field, &a.machine[c.told].cell)
 	}
 }
 
@@ -306,9 +180,10 @@ func (a *about) readingOf(s *sheet, c *tableCase) (*record.Reading, record.Path)
 	}
 	switch {
 	case date.s != nil:
-		if !c.at(&date, &clock) {
+		if !c.at(&date, &clock) && !c.begin(record.Reading{}, date.at()) { // what is below it is kept without its time
 			return nil, ""
 		}
+		a.dated = true
 	case len(a.reading) > 0 || c.current < 0:
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
@@ -325,7 +200,7 @@ func (a *about) give(c *tableCase) (*record.Reading, record.Path) {
 	r, at := c.reading()
 	for ; a.given < len(a.reading); a.given++ {
 		v := &a.reading[a.given]
-		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() {
+		if (v.field == "reading_at" || v.field == "reading_date") && r.At.IsZero() && !a.dated {
 			if t, ok := c.time(&v.cell, at.At("at"), timeExpected); ok {
 				r.At = t
 			}

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
@@ -10,16 +11,30 @@ import (
 )
 
 // readingNotes is what has to be known of a reading until the file is read.
+// There is one for each of very many: the small ones stand together.
 type readingNotes struct {
-	at       record.Origin
-	paths    *readingPaths
-	spoilt   bool // its bands cannot be used
-	share    bool // hours are shares of the powered hours
-	percent  bool // edges are percent of the rated load
-	step     float64
-	mixed    bool // edges in several units
-	unitless bool // edges without a unit
-	bands    []bandSpot
+	at     record.Origin
+	paths  *readingPaths
+	s      *sheet  // the bands were read from
+	counts string  // what a guide says of them
+	step   float64 // of the unit of the edges, in kg
+	bands  []bandSpot
+	rated  []int // bands, from 0, whose edges are percent of the rated load
+
+	lacks     int32        // bands that could not be read
+	unit      wording.Unit // of the edges
+	peakUnit  wording.Unit
+	said      bool // that bands could not be read
+	spoilt    bool // its bands cannot be used
+	share     bool // hours are shares of the powered hours
+	named     bool // they are said to be percent
+	bareTime  bool // hours without a unit
+	otherTime bool // hours given in minutes or seconds, cell by cell
+	percent   bool // edges are percent of the rated load
+	ofRated   bool // those of the band in hand are
+	meter     bool // the hours may be the hour meter: their heading is as good for it
+	mixed     bool // edges in several units
+	unitless  bool // edges without a unit
 }
 
 // bandSpot is where the three values of a band stand.
@@ -35,7 +50,7 @@ func (c *tableCase) band(s *sheet, r *record.Reading, at record.Path, b *bandCel
 		return
 	}
 	if b.label.text != "" && b.from.blank() && b.to.blank() {
-		label, err := wording.Band(b.label.text, s.dialect.decimal, b.label.unit)
+		label, err := rowLabel(b.label.text, s.dialect.decimal, b.label.unit)
 		if err != nil {
 			c.unreadableLabel(&b.label, at, err)
 			return
@@ -50,10 +65,11 @@ func (c *tableCase) unreadableLabel(v *cell, at record.Path, err error) {
 	here := at.At("bands")
 	if ambiguous(err) {
 		v.twoWays(c, here, batch.AskDecimal)
+		c.readings[c.current].said = true
 	} else {
 		v.unreadable(c, here, "a band such as 90-180 kg, under 90 or over 320")
 	}
-	c.spoil(v.at(), at)
+	c.lackBand(v.at(), at)
 }
 
 // edges takes a band whose edges stand in cells of their own.
@@ -62,15 +78,25 @@ func (c *tableCase) edges(r *record.Reading, at record.Path, b *bandCells) {
 	from, hasFrom, ok := c.edge(&b.from, at, r, "from_kg")
 	to, hasTo, toOK := c.edge(&b.to, at, r, "to_kg")
 	hours, hasHours, hoursOK := c.hours(&b.hours, at, r)
-	if !ok || !toOK || !hoursOK || !hasFrom || !hasHours {
-		c.spoil(b.from.at(), at)
+	if !ok || !toOK || !hoursOK || !hasFrom && !hasTo || !hasHours { // without a lower edge it is the lowest band
+		c.lackBand(b.from.at(), at)
 		return
 	}
 	out := record.Band{From: record.Kilogram(from), Hours: record.Hour(hours)}
 	if hasTo {
 		out.To = c.g.loads.of(record.Kilogram(to))
 	}
+	notes.stepOf(edgeUnit(&b.from))
+	notes.ofRated = b.from.unit == wording.Percent || b.to.unit == wording.Percent
 	c.keep(r, at, out, notes, &b.from, &b.to, &b.hours)
+}
+
+// edgeUnit returns the unit an edge was read in.
+func edgeUnit(v *cell) wording.Unit {
+	if v.read != wording.NoUnit {
+		return v.read
+	}
+	return v.unit
 }
 
 // edge reads one edge; has is false for a blank one, ok for what is no edge.
@@ -122,17 +148,26 @@ func (c *tableCase) hours(v *cell, at record.Path, r *record.Reading) (x float64
 		c.badBand(v, at, r, "hours", err, dimensionWords[of])
 		return 0, false, false
 	}
-	if of == portion {
-		c.readings[c.current].share = true
+	switch notes := &c.readings[c.current]; {
+	case of == portion:
+		notes.share = true
+		notes.named = notes.named || v.percent || strings.Contains(v.text, "%")
+	case v.unit != wording.NoUnit || x == 0:
+	case v.read == wording.NoUnit:
+		notes.bareTime = true
+	case v.read != wording.Hour && v.read != wording.Clock:
+		notes.otherTime = true
 	}
 	return x, true, true
 }
 
 // badBand notes a value of a band that cannot be read.
 func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member string, err error, expected string) {
-	here := at.At("bands").At(len(r.Bands) + 1).At(member)
+	notes := &c.readings[c.current]
+	here := at.At("bands").At(len(r.Bands) + int(notes.lacks) + 1).At(member)
 	if ambiguous(err) {
 		v.twoWays(c, here, batch.AskDecimal)
+		notes.said = true
 		return
 	}
 	v.unreadable(c, here, expected)
@@ -142,7 +177,7 @@ func (c *tableCase) badBand(v *cell, at record.Path, r *record.Reading, member s
 func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *wording.Label, named, v *cell) {
 	hours, has, ok := c.hours(v, at, r)
 	if !ok || !has {
-		c.spoil(v.at(), at)
+		c.lackBand(v.at(), at)
 		return
 	}
 	notes := &c.readings[c.current]
@@ -153,6 +188,7 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 	if label.To != nil {
 		b.To = c.g.loads.of(record.Kilogram(*label.To))
 	}
+	notes.ofRated = label.Unit == wording.Percent
 	switch label.Unit {
 	case wording.Percent:
 		notes.percent = true
@@ -171,12 +207,15 @@ func (c *tableCase) addBand(s *sheet, r *record.Reading, at record.Path, label *
 
 // stepOf notes the unit in which labels are written, in kg.
 func (n *readingNotes) stepOf(u wording.Unit) {
+	if n.step != 0 && n.unit == u {
+		return
+	}
 	step := 1.0
-	if u == wording.Pound {
-		step = wording.Pound.In(1)
+	if u.IsLoad() {
+		step = u.In(1)
 	}
 	n.mixed = n.mixed || n.step != 0 && n.step != step
-	n.step = step
+	n.step, n.unit = step, u
 }
 
 // keep appends a band to its reading.
@@ -190,15 +229,27 @@ func (c *tableCase) keep(r *record.Reading, at record.Path, b record.Band, notes
 		c.spoil(from.at(), at)
 		return
 	}
+	if len(r.Bands) > 0 && b.From <= r.Bands[len(r.Bands)-1].From && c.double(r, b, from) {
+		return
+	}
 	c.g.bands++
 	if !record.Finite(b.Hours) || !record.Finite(b.From) || b.To != nil && !record.Finite(*b.To) {
 		return
+	}
+	if r.Bands == nil {
+		notes.s = from.s
+		if g := from.s.guide; g != nil {
+			notes.counts = g.Counts
+		}
 	}
 	if r.Bands == nil && c.current > 0 { // as many as the reading before has, most likely
 		n := len(c.out.Case.Readings[c.current-1].Bands)
 		r.Bands, notes.bands = make([]record.Band, 0, n), make([]bandSpot, 0, n)
 	}
 	r.Bands = append(r.Bands, b)
+	if notes.ofRated {
+		notes.rated = append(notes.rated, len(notes.bands))
+	}
 	notes.bands = append(notes.bands, bandSpot{spotOf(from), spotOf(to), spotOf(hours)})
 }
 
@@ -214,9 +265,25 @@ func spotAt(line, column int) spot {
 	return spot{int32(min(line, math.MaxInt32)), int32(min(column, math.MaxInt32))}
 }
 
+// lackBand notes that a band of the reading in hand could not be read. The
+// others are sound: their hours are what there was at least.
+func (c *tableCase) lackBand(where record.Origin, at record.Path) {
+	notes := &c.readings[c.current]
+	notes.lacks++
+	if notes.spoilt || notes.said {
+		return
+	}
+	notes.said = true
+	c.g.find(c, where, record.Finding{
+		Code: "bands-incomplete", Severity: record.Blocking, Path: at.At("bands"),
+		Message: "at least one band lacks its lower edge or its hours", Expected: "the limits of every band (an upper one for all but the last) and its hours",
+		Effect: "that band is left out, the others are used: the true hours may be higher", Hint: "complete the row or the cell that is named",
+	})
+}
+
 // spoil notes that the bands of the reading in hand cannot be used.
 func (c *tableCase) spoil(where record.Origin, at record.Path) {
-	c.spoilFor(where, at, "at least one band lacks its lower edge or its hours", "the limits of every band (an upper one for all but the last) and its hours")
+	c.spoilFor(where, at, "more bands than are kept", "fewer bands in one file")
 }
 
 func (c *tableCase) spoilFor(where record.Origin, at record.Path, message, expected string) {

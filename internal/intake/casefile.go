@@ -3,6 +3,8 @@ package intake
 import (
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
@@ -83,13 +85,43 @@ func all(nodes []node, is func(node) bool) bool {
 }
 
 // looksLikeCase reports whether a value is meant as a case: an object that names
-// a format, or has the parts of a case in their shapes.
+// a format, or has the parts of a case in their shapes and under their names.
 func looksLikeCase(n node) bool {
 	if n.shape != object {
 		return false
 	}
 	machine, readings := n.step("machine"), n.step("readings")
-	return n.step("format") != nil || machine != nil && machine.shape == object || readings != nil && readings.shape == array && machine == nil
+	switch {
+	case n.step("format") != nil:
+		return true
+	case machine != nil && machine.shape == object || readings != nil && readings.shape == array && machine == nil:
+		return mostlyOurs(n)
+	}
+	return false
+}
+
+// mostlyOurs reports whether the names in a record, its machine and its first
+// reading are those of a case file, for the greater part.
+func mostlyOurs(n node) bool {
+	ours, others := 0, 0
+	count := func(n *node, names string) {
+		if n == nil {
+			return
+		}
+		for _, f := range n.fields {
+			if slices.Contains(strings.Fields(names), f.name) {
+				ours++
+			} else {
+				others++
+			}
+		}
+	}
+	count(&n, "machine readings custody events daily note assumptions")
+	count(n.step("machine"), "id kind rated_load_kg persons load_sensing_kg mass_kg in_service")
+	if readings := n.step("readings"); readings != nil {
+		count(readings.step("1"), "at powered_h moving_h bands peak_kg peak_at")
+	}
+	return ours >= others
 }
 
 func (t *treeReader) notACase(n node) *Refusal {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -14,11 +15,13 @@ import (
 
 // cell is one cell of a table as it is being read.
 type cell struct {
-	s    *sheet
-	text string
-	i    int          // its place in the row
-	unit wording.Unit // of the heading
-	kept *keptCell    // of a cell kept beyond its row
+	s       *sheet
+	text    string
+	i       int          // its place in the row
+	unit    wording.Unit // of the heading
+	read    wording.Unit // that was read with the number; none for a bare one
+	percent bool         // the heading says percent
+	kept    *keptCell    // of a cell kept beyond its row
 }
 
 // keptCell is what is known of a cell once its row is gone.
@@ -70,7 +73,7 @@ const (
 	portion                   // 0 to 1
 )
 
-var dimensionWords = []string{"a number", "a number of kg, lb or t", "a number of h, min or s, or h:mm", "a number of percent"}
+var dimensionWords = []string{"a number such as 2", "a number of kg, lb or t", "a number of h, min or s, or h:mm", "a number of percent"}
 
 // number reads a cell as a number in kg, h or as a share.
 func (c *cell) number(of dimension) (float64, error) {
@@ -89,6 +92,7 @@ func (c *cell) number(of dimension) (float64, error) {
 		}
 	}
 	if err == nil {
+		c.read = unit
 		c.s.g.names(unit)
 	}
 	switch {
@@ -146,10 +150,27 @@ func (c *cell) time() (time.Time, error) {
 			t, zoned, clock, err = again, z, hm, nil
 		}
 	}
+	if err != nil && !ambiguous(err) && !mayBeMeter(c.head()) {
+		if again, days, ok := momentOfNumber(c.text, d.zone); ok {
+			t, zoned, err = again, !days, nil
+			clock = strings.Contains(c.text, ".")
+			d.numbered(c)
+		}
+	}
 	if err == nil && !zoned && clock {
 		d.zoneless(c)
 	}
 	return t.UTC(), err
+}
+
+// mayBeMeter reports whether a heading, as "Reading", can stand over an hour meter.
+func mayBeMeter(heading string) bool {
+	fields, _ := wording.Fields(heading)
+	return slices.ContainsFunc(fields, func(f wording.Field) bool { return f == "powered_h" || f == "hours" }) ||
+		!slices.ContainsFunc(fields, func(f wording.Field) bool {
+			return strings.HasSuffix(string(f), "_date") || strings.HasSuffix(string(f), "_at") || f == "in_service"
+		}) ||
+		slices.Contains([]string{"reading", "readout", "ablesung", "stand vom"}, strings.ToLower(heading))
 }
 
 // shown quotes a cell for a message.
@@ -175,7 +196,11 @@ func (c *cell) twoWays(to *tableCase, at record.Path, kind batch.QuestionKind) {
 
 // unreadable notes a value that is not what its column asks for.
 func (c *cell) unreadable(to *tableCase, at record.Path, expected string) {
-	c.s.g.find(to, c.at(), unreadable(at, c.shown(), expected))
+	f := unreadable(at, c.shown(), expected)
+	if strings.HasSuffix(string(at), "/peak_kg") {
+		f.Severity, f.Effect = record.Blocking, "the peak is taken as missing: it may lie over the rated load"
+	}
+	c.s.g.find(to, c.at(), f)
 }
 
 // blank reports whether there is nothing in the cell: a dash stands for nothing as well.
@@ -197,7 +222,18 @@ func once[T ~float64](c *tableCase, from *cell, of dimension, at record.Path, to
 		return true
 	}
 	x, err := from.number(of)
+	if err != nil && of == load {
+		if alone, _, ok := from.loadWithRemark(); ok {
+			bare := *from
+			bare.text = alone
+			x, err = bare.number(of)
+			from.read = bare.read
+		}
+	}
 	switch {
+	case ambiguous(err) && strings.Contains(from.text, ":"):
+		from.unreadable(c, at, "h:mm:ss, or a number with its unit")
+		return false
 	case ambiguous(err):
 		from.twoWays(c, at, batch.AskDecimal)
 		return false

@@ -114,8 +114,9 @@ func TestRows(t *testing.T) {
 		{"half a person", []string{"A,,230,2.5,,2026-03-02,,,,,0,90,1"}, "A: 1", []string{"value-unreadable 2:8"}},
 		{"a row without a time that can be read", []string{"A,,230,,,2026-03-02,,,,,0,90,1", "A,,,,,yesterday,,,,,90,,1"}, "A: 1", []string{"row-undated 3:7"}},
 		{"a peak time that cannot be read", []string{"A,,230,,,2026-03-02,,,99,noon,0,90,1"}, "A: 1", []string{"value-unreadable 2:26"}},
-		{"an ambiguous edge", []string{"A,,230,,,2026-03-02,,,99,,0,1.234,1"}, "A: 0", []string{"number-ambiguous 2:29", "bands-incomplete 2:27"}},
-		{"no lower edge", []string{"A,,230,,,2026-03-02,,,99,,,90,1"}, "A: 0", []string{"bands-incomplete 2:27"}},
+		{"an ambiguous edge", []string{"A,,230,,,2026-03-02,,,99,,0,1.234,1"}, "A: 0", []string{"number-ambiguous 2:29"}},
+		{"no lower edge", []string{"A,,230,,,2026-03-02,,,99,,,90,1"}, "A: 1", nil},
+		{"no edge", []string{"A,,230,,,2026-03-02,,,99,,,,1"}, "A: 0", []string{"bands-incomplete 2:27"}},
 		{"no hours", []string{"A,,230,,,2026-03-02,,,99,,0,90,"}, "A: 0", []string{"bands-incomplete 2:27"}},
 		{"one bad band spoils its reading alone", []string{"A,,230,,,2026-03-02,,,,,0,90,1", ",,,,,2026-03-03,,,,,0,90,x", ",,,,,2026-03-04,,,,,0,90,1"}, "A: 1 0 1", []string{"value-unreadable 3:26", "bands-incomplete 3:21"}},
 		{"a cell too few", []string{"A,,230,,,2026-03-02,,,,,0,90,1", "A,,,,,2026-03-02,,,,,90,1"}, "A: 1", []string{"row-ragged 3:1"}},
@@ -167,7 +168,7 @@ func TestHeading(t *testing.T) {
 		{"comments above", "# one, two, three, four, five, six, seven\n#\nmachine;reading_at;from_kg;to_kg;hours", "A;2026-03-02;0;90;1", nil},
 		{"Windows line ends", "machine,reading_at,from_kg,to_kg,hours\r", "A,2026-03-02,0,90,1\r", nil},
 		{"an unknown column", "machine,reading_at,shoe_size,from_kg,to_kg,hours", "A,2026-03-02,5,0,90,1", []string{"column-unknown 1:20"}},
-		{"a column twice", "machine,reading_at,from_kg,to_kg,hours,hours", "A,2026-03-02,0,90,1,2", []string{"column-twice 1:40"}},
+		{"a column twice", "machine,reading_at,from_kg,to_kg,hours,from_kg", "A,2026-03-02,0,90,1,2", []string{"column-twice 1:40"}},
 	} {
 		batch, err := intake.ReadBytes("x", []byte(v.head+"\n"+v.row+"\n"))
 		if err != nil {

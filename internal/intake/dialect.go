@@ -1,6 +1,9 @@
 package intake
 
 import (
+	"math"
+	"strconv"
+	"strings"
 	"time"
 
 	"ratchetmark/internal/record"
@@ -16,6 +19,9 @@ type dialect struct {
 	bare   int           // times read that name no zone
 	bareAt record.Origin // the first of them
 
+	numbers   int           // times given as a number
+	numbersAt record.Origin // the first of them
+
 	unitless   int // loads read without a unit anywhere
 	unitlessAt record.Origin
 }
@@ -26,6 +32,38 @@ func (d *dialect) zoneless(c *cell) {
 		d.bareAt = c.at()
 	}
 	d.bare++
+}
+
+// numbered counts a time given as a number, to be said once.
+func (d *dialect) numbered(c *cell) {
+	if d.numbers == 0 {
+		d.numbersAt = c.at()
+	}
+	d.numbers++
+}
+
+// Times given as a number: days since 30 December 1899, as workbooks count them
+// (ECMA-376 part 1, 18.17.4.1, from memory), or seconds since 1970. Of the years
+// 2000 to 2099, so that no other number is taken for one.
+const (
+	firstDay, lastDay       = 36526, 73050
+	firstSecond, lastSecond = 946684800, 4102444799
+)
+
+// momentOfNumber reads a time that is given as a number, of days in the zone of
+// the table or of seconds.
+func momentOfNumber(text string, zone *time.Location) (t time.Time, days, ok bool) {
+	x, err := strconv.ParseFloat(text, 64)
+	whole, _, _ := strings.Cut(text, ".")
+	switch {
+	case err != nil || strings.Trim(text, "0123456789.") != "":
+	case len(whole) == 5 && x >= firstDay && x <= lastDay:
+		seconds := math.Round((x - math.Floor(x)) * 24 * 60 * 60)
+		return time.Date(1899, 12, 30+int(x), 0, 0, int(seconds), 0, zone), true, true
+	case whole == text && x >= firstSecond && x <= lastSecond:
+		return time.Unix(int64(x), 0).UTC(), false, true
+	}
+	return time.Time{}, false, false
 }
 
 // survey gathers what the writing of values proves about a table. A mark or an

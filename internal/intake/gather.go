@@ -3,8 +3,8 @@ package intake
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
 )
 
@@ -32,11 +32,16 @@ type gatherer struct {
 	holders memo[record.Holder]
 	events  memo[record.EventKind]
 
-	foreign string // a unit of loads other than kg that the file names; empty for none
+	abouts    int             // begun so far
+	guided    map[string]bool // the guides that were used, by signature
+	doubled   bool            // a band or a row that stands twice was said
+	otherTime string          // a unit of times other than h that a line names; empty for none
+	force     bool            // loads were given as forces
+	foreign   string          // a unit of loads other than kg that the file names; empty for none
 }
 
 func newGatherer(name string, options Options) *gatherer {
-	return &gatherer{name: name, options: options, byID: map[string]*tableCase{}}
+	return &gatherer{name: name, options: options, byID: map[string]*tableCase{}, guided: map[string]bool{}}
 }
 
 // named returns the case of a machine with a name, a new one if need be; nil
@@ -59,7 +64,7 @@ func (g *gatherer) named(id string) *tableCase {
 }
 
 // foldID makes names that differ only in case or blanks alike.
-func foldID(id string) string { return strings.ToLower(strings.Join(strings.Fields(id), " ")) }
+func foldID(id string) string { return batch.FoldID(id) }
 
 // unnamed returns the case of the machine a sheet is about without naming it.
 func (g *gatherer) unnamed(file, sheet string) *tableCase {
@@ -140,10 +145,14 @@ func (g *gatherer) stop(at record.Origin, what string, most int) {
 // finish settles what only the whole file tells and returns the records.
 func (g *gatherer) finish() []Record {
 	g.settleNames()
+	if g.force {
+		g.sayForce()
+	}
 	if g.cut > 0 {
 		g.loose = append(g.loose, findingsCut(g.cut))
 	}
 	var out []Record
+	g.sayAlike()
 	for _, c := range g.cases {
 		c.settle()
 		c.out.Findings = append(slices.Clone(g.loose), c.out.Findings...)

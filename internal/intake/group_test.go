@@ -91,11 +91,12 @@ func TestGroupKeepsApart(t *testing.T) {
 		batches []intake.Batch
 		want    []int // sources of each group
 	}{
-		"other machines":         {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"B"}`, 1))}, []int{1, 1}},
-		"without a name":         {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":""}`, 1)), batchOf(t, "b", caseOf(`{"id":""}`, 2))}, []int{1, 1}},
-		"a stream, case by case": {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)+caseOf(`{"id":"A"}`, 2))}, []int{1, 1}},
-		"three files":            {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"A"}`, 2)), batchOf(t, "c", caseOf(`{"id":"A"}`, 3))}, []int{3}},
-		"nothing":                {nil, nil},
+		"other machines":           {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"B"}`, 1))}, []int{1, 1}},
+		"without a name":           {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":""}`, 1)), batchOf(t, "b", caseOf(`{"id":""}`, 2))}, []int{1, 1}},
+		"a stream, case by case":   {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)+caseOf(`{"id":"A"}`, 2))}, []int{1, 1}},
+		"one name in another case": {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"T-1 a"}`, 1)), batchOf(t, "b", caseOf(`{"id":"t-1  A "}`, 2))}, []int{2}},
+		"three files":              {[]intake.Batch{batchOf(t, "a", caseOf(`{"id":"A"}`, 1)), batchOf(t, "b", caseOf(`{"id":"A"}`, 2)), batchOf(t, "c", caseOf(`{"id":"A"}`, 3))}, []int{3}},
+		"nothing":                  {nil, nil},
 	} {
 		var got []int
 		for _, g := range batch.Group(v.batches) {

@@ -49,9 +49,52 @@ func checkGuide(g *Guide) error {
 	case g.Dates != "" && g.Dates != "day-first" && g.Dates != "month-first":
 		return fmt.Errorf("the guide's dates are %q; expected day-first or month-first", short(g.Dates))
 	}
+	if g.Counts != "" && g.Counts != countsEach && g.Counts != countsCumulative {
+		return fmt.Errorf("the guide's counts are %q; expected %s or %s", short(g.Counts), countsEach, countsCumulative)
+	}
+	seen := map[wording.Field]bool{}
+	for i := range g.Columns {
+		c := &g.Columns[i]
+		if fault := columnFault(c); fault != "" {
+			return fmt.Errorf("column %d of the guide %s", i+1, fault)
+		}
+		if seen[c.Field] && c.Field != "" && c.Field != bandHours {
+			return fmt.Errorf("column %d of the guide is %s as one before it; expected each field once", i+1, c.Field)
+		}
+		seen[c.Field] = true
+	}
 	_, err := zoneOf(g)
 	return err
 }
+
+// columnFault says what is wrong with a column of a guide; empty for nothing.
+func columnFault(c *Column) string {
+	field := c.Field
+	if field == bandHours {
+		field = wording.FieldHours
+	}
+	switch {
+	case c.Field == "":
+		return ""
+	case !wording.IsField(field):
+		return fmt.Sprintf("is %q; expected a field as a guide that was saved has it", short(string(c.Field)))
+	case !wording.Suits(field, c.Unit) && !(c.Unit == wording.Percent && field == wording.FieldHours):
+		return fmt.Sprintf("has %s in %s; expected a unit that suits", c.Field, c.Unit)
+	case c.Field != bandHours && (c.From != nil || c.To != nil):
+		return "has edges and is no band; expected edges with band_hours alone"
+	case c.From != nil && *c.From < 0, c.To != nil && *c.To < 0:
+		return "has an edge below zero"
+	case c.From != nil && c.To != nil && *c.To <= *c.From:
+		return "has its upper edge below the lower"
+	}
+	return ""
+}
+
+// What hours under one edge each can be, as a guide says it.
+const (
+	countsEach       = "each"
+	countsCumulative = "cumulative"
+)
 
 // mark returns the mark before decimals that the guide names.
 func markOf(g *Guide) wording.Mark {

@@ -6,6 +6,7 @@ package intake
 import (
 	"bytes"
 	"io"
+	"slices"
 
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/record"
@@ -118,7 +119,7 @@ func together(tables, cases []Record, loose []record.Finding) []Record {
 func (g *gatherer) nothing() error {
 	r := &Refusal{File: g.name, Found: "there is no table in it", Expected: expectedTable, Hint: pointHint}
 	for _, f := range g.loose {
-		if f.Severity == record.Blocking && f.Code != "line-not-used" {
+		if f.Severity == record.Blocking && !slices.Contains([]string{"line-not-used", "line-unread", "heading-unread"}, f.Code) {
 			r.Line, r.Column, r.Found, r.Expected, r.Hint = f.Line, f.Column, f.Message, f.Expected, f.Hint
 			return r
 		}
@@ -131,6 +132,12 @@ func (g *gatherer) nothing() error {
 			return r
 		case s.Lacks != "":
 			r.Line, r.Found = s.LacksAt.Line, s.Lacks
+			return r
+		}
+	}
+	for _, f := range g.loose {
+		if f.Code == "heading-unread" {
+			r.Line, r.Column, r.Found, r.Expected, r.Hint = f.Line, f.Column, f.Message, f.Expected, f.Hint
 			return r
 		}
 	}
@@ -153,7 +160,7 @@ const (
 // used returns the guides that were used.
 func (g *gatherer) used() (out []Guide) {
 	for _, s := range g.sheets {
-		if guide, ok := g.options.Guides[s.Signature]; ok && s.Read {
+		if guide, ok := g.options.Guides[s.Signature]; ok && (s.Read || g.guided[s.Signature]) {
 			out = append(out, guide)
 		}
 	}

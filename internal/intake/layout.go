@@ -80,11 +80,12 @@ func join(lists ...[]wording.Field) (out []wording.Field) {
 
 // candidate is what one heading can mean.
 type candidate struct {
-	fields  []wording.Field
-	unit    wording.Unit
-	label   *wording.Label // of a heading that is a band
-	text    string
-	strange string // what stands in brackets and is no unit that is known
+	fields    []wording.Field
+	unit      wording.Unit
+	label     *wording.Label // of a heading that is a band
+	text      string
+	bareShare bool   // its cells are shares, and nothing says that they are percent
+	strange   string // what stands in brackets and is no unit that is known
 }
 
 // candidateOf looks a heading up. A heading that is a word of the trade is not
@@ -93,6 +94,9 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	text := strings.TrimSpace(heading)
 	if text == "" || len(text) > maxHeading {
 		return candidate{text: text}
+	}
+	if wording.OverRated(text) {
+		return candidate{fields: []wording.Field{bandHours}, label: overRated(), text: text}
 	}
 	fields, unit := wording.Fields(text)
 	if u := strings.ToLower(text); len(fields) > 0 && slices.Contains(bareMinutes, u) {
@@ -106,18 +110,47 @@ func candidateOf(heading string, decimal wording.Mark) candidate {
 	if len(fields) > 0 {
 		return c
 	}
-	if label, err := wording.Band(text, decimal, wording.NoUnit); err == nil {
-		c.label, c.unit = &label, wording.NoUnit
-	} else if words, unit := wording.HeadingUnit(text); unit.IsTime() || unit == wording.Percent {
-		if label, err := wording.Band(words, decimal, wording.NoUnit); err == nil {
-			c.label, c.unit = &label, unit
-		}
-	}
-	if c.label != nil {
-		c.fields = []wording.Field{bandHours}
-	}
+	c.band(decimal)
 	return c
 }
+
+// band takes a heading for a band. A unit in brackets behind it is that of the
+// cells where it is a time or a percentage: "0-90 kg [min]".
+func (c *candidate) band(decimal wording.Mark) {
+	c.unit = wording.NoUnit
+	words, unit := wording.HeadingUnit(c.text)
+	if rest, ok := cutShare(c.text); ok {
+		words, unit = rest, wording.Percent
+		c.bareShare = !strings.Contains(strings.ToLower(c.text), "percent") && !strings.Contains(strings.ToLower(c.text), "prozent")
+	}
+	ofCells := unit.IsTime() || unit == wording.Percent
+	label, err := wording.Band(c.text, decimal, wording.NoUnit)
+	if ofCells && (err != nil || inBrackets(c.text)) {
+		if inner, err2 := wording.Band(words, decimal, wording.NoUnit); err2 == nil {
+			label, err, c.unit = inner, nil, unit
+		}
+	}
+	if err != nil {
+		return
+	}
+	c.label, c.fields = &label, []wording.Field{bandHours}
+	if label.Unit == wording.NoUnit && c.unit == wording.Percent {
+		c.strange = "%" // of the rated load, or of the hours
+	}
+}
+
+// shareWords say behind a band that its cells are shares.
+var shareWords = []string{"share", "anteil", "part", "cuota", "quota", "percentage", "percent", "prozent"}
+
+func cutShare(text string) (rest string, ok bool) {
+	i := strings.LastIndexByte(text, ' ')
+	if i < 0 || !slices.Contains(shareWords, strings.ToLower(strings.Trim(text[i:], " ()[]"))) {
+		return "", false
+	}
+	return strings.TrimSpace(text[:i]), true
+}
+
+func inBrackets(text string) bool { return text[len(text)-1] == ']' || text[len(text)-1] == ')' }
 
 // bareMinutes are headings that are nothing but the name of a part of an hour.
 var bareMinutes = []string{"minutes", "minute", "min", "minuten", "minuti", "minutos", "seconds", "sekunden", "secondes", "segundos", "secondi"}
@@ -141,6 +174,9 @@ func fit(candidates []candidate) (*layout, []column) {
 		return nil, nil
 	}
 	for i := range layouts {
+		if labels > 1 && layouts[i].name != "one column for each band" {
+			continue // "Load" beside columns of bands is a load and no label, "Location" no custody
+		}
 		if l := &layouts[i]; l.fits(candidates) && !l.strays(candidates) {
 			return l, l.columns(candidates)
 		}
@@ -151,16 +187,29 @@ func fit(candidates []candidate) (*layout, []column) {
 // strays reports whether a table has columns for a band although its layout has
 // none: it is a table of bands that lacks something, not one of this layout.
 func (l *layout) strays(candidates []candidate) bool {
+	labels := 0
+	for _, c := range candidates {
+		if c.label != nil {
+			labels++
+		}
+	}
+	if labels > 1 {
+		return false // a load beside columns of bands is not their label
+	}
 	for _, c := range candidates {
 		if len(c.fields) == 0 {
 			continue
 		}
-		if l.name == "daily use" && (c.fields[0] == "peak_kg" || c.fields[0] == "rated_load_kg") {
+		if (l.name == "daily use" || l.name == "custody") && (c.fields[0] == "peak_kg" || c.fields[0] == "rated_load_kg") {
 			return true
 		}
 		switch c.fields[0] {
 		case "band", "from_kg", "to_kg":
 			if c.best(l.fields, nil) == "" {
+				return true
+			}
+		case "hours":
+			if len(c.fields) == 1 && l.name == "machines" {
 				return true
 			}
 		}
@@ -205,7 +254,7 @@ func (l *layout) columns(candidates []candidate) []column {
 	taken := map[wording.Field]bool{}
 	assign := func(i int, f wording.Field) {
 		c := candidates[i]
-		cols[i].Field, cols[i].Unit, cols[i].label = f, c.unit, c.label
+		cols[i].Field, cols[i].Unit, cols[i].label, cols[i].bareShare = f, c.unit, c.label, c.bareShare
 		taken[f] = f != bandHours
 	}
 	for _, group := range l.needs {
@@ -219,7 +268,7 @@ func (l *layout) columns(candidates []candidate) []column {
 		}
 	}
 	for i, c := range candidates {
-		cols[i].heading = c.text
+		cols[i].heading, cols[i].can, cols[i].inHeading = c.text, c.fields, c.unit
 		if cols[i].Field != "" {
 			continue
 		}
@@ -239,54 +288,16 @@ func (l *layout) columns(candidates []candidate) []column {
 }
 
 // measures reports whether a heading stands over loads or hours.
-func (c candidate) measures() bool {
-	return slices.ContainsFunc(c.fields, func(f wording.Field) bool {
+func (c candidate) measures() bool { return measures(c.fields) }
+
+func measures(fields []wording.Field) bool {
+	return slices.ContainsFunc(fields, func(f wording.Field) bool {
 		switch f {
-		case "rated_load_kg", "load_sensing_kg", "mass_kg", "peak_kg", "event_load_kg", "band", "from_kg", "to_kg", "hours", "share", "powered_h", "moving_h", bandHours:
+		case "rated_load_kg", "load_sensing_kg", "mass_kg", "peak_kg", "event_load_kg", "band", "from_kg", "to_kg", "hours", "share", "powered_h", "moving_h", bandHours, twofoldField:
 			return true
 		}
 		return false
 	})
-}
-
-// otherUnits are units and scales that are not read: a heading with one in
-// brackets is not taken for one without a unit.
-var otherUnits = []string{"kn", "n", "dan", "bar", "psi", "stone", "st", "ton", "tons", "kip", "kips", "lbf", "persons", "person", "pers", "people", "days", "day", "d", "weeks", "week", "months", "month", "ms", "thousands", "hundreds", "tenths", "k"}
-
-// strangeUnit returns what stands in the brackets of a heading where it looks
-// like a unit or a scale and is none that is known; empty for nothing such.
-func strangeUnit(heading string) string {
-	for rest := heading; ; {
-		i := strings.IndexAny(rest, "([")
-		if i < 0 {
-			return ""
-		}
-		inside, after, _ := strings.Cut(rest[i+1:], string([]byte{")]"[strings.IndexByte("([", rest[i])]}))
-		rest = after
-		text := strings.ToLower(strings.TrimSpace(inside))
-		if _, unit := wording.HeadingUnit("x [" + text + "]"); text == "" || unit != wording.NoUnit {
-			continue
-		}
-		if _, err := wording.Band(text, wording.Unknown, wording.NoUnit); err == nil {
-			continue
-		}
-		if slices.Contains(otherUnits, text) || strings.ContainsAny(text, "0123456789×*%/:#") {
-			return inside
-		}
-	}
-}
-
-// bracketUnit returns the unit that stands in brackets behind a blank.
-func bracketUnit(heading string) wording.Unit {
-	for _, pair := range [][2]string{{" (", ")"}, {" [", "]"}} {
-		if _, rest, ok := strings.Cut(heading, pair[0]); ok {
-			inside, _, _ := strings.Cut(rest, pair[1])
-			if _, unit := wording.HeadingUnit("x [" + inside + "]"); unit != wording.NoUnit {
-				return unit
-			}
-		}
-	}
-	return wording.NoUnit
 }
 
 // twofold reports whether a heading may mean the rated load or the peak, as
@@ -346,9 +357,14 @@ func (c candidate) best(list []wording.Field, taken map[wording.Field]bool) word
 // column is a column of the table in hand.
 type column struct {
 	Column
-	heading string
-	label   *wording.Label // of a band
-	twice   bool           // its meaning is taken by a column before it
-	strange string         // what stands in its brackets and is no unit that is known
-	twofold bool           // it may be the rated load or the peak
+	heading   string
+	label     *wording.Label  // of a band
+	twice     bool            // its meaning is taken by a column before it
+	can       []wording.Field // what its heading can mean
+	inHeading wording.Unit    // of a column that is not used as well
+	units     int             // the column with the units of its cells; 0 for none
+	used      string          // what it says where it is no column of values; empty for nothing
+	strange   string          // what stands in its brackets and is no unit that is known
+	twofold   bool            // it may be the rated load or the peak
+	bareShare bool            // its cells are shares, of 100 or of 1
 }

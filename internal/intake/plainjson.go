@@ -94,6 +94,14 @@ func (r *nodeRows) value(name string, n node) {
 
 // object adds a line for each single value, then what is deeper.
 func (r *nodeRows) object(name string, n node) {
+	if byMachine(n) {
+		for _, f := range n.fields {
+			r.add(nil)
+			r.add([]nodeCell{{text: "machine", offset: f.offset}, {text: f.name, offset: f.offset}})
+			r.object(f.name, f.node)
+		}
+		return
+	}
 	for _, f := range n.fields {
 		if f.node.shape == scalar {
 			r.add([]nodeCell{{text: f.name, offset: f.offset}, cellOf(f.node)})
@@ -109,6 +117,26 @@ func (r *nodeRows) object(name string, n node) {
 			r.add(nil)
 		}
 	}
+}
+
+// byMachine reports whether the names of an object are those of machines: two or
+// more objects with the same members, and none of the names is a heading.
+func byMachine(n node) bool {
+	if len(n.fields) < 2 || len(n.fields) > maxMachines {
+		return false
+	}
+	for i, f := range n.fields {
+		if f.node.shape != object || len(f.node.fields) < 2 || i < 40 && isWords(f.name) {
+			return false
+		}
+		if f.node.step(n.fields[0].node.fields[0].name) == nil || f.node.step(n.fields[0].node.fields[1].name) == nil {
+			return false
+		}
+		if f.node.step("machine") != nil || f.node.step("serial") != nil || f.node.step("id") != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // records adds a heading of all the names that objects have, and a row for each.

@@ -12,6 +12,7 @@ const maxAsked = 5 // values shown with a question
 // ask notes that a value of a column can be read two ways.
 func (s *sheet) ask(kind batch.QuestionKind, column, value string) {
 	g := s.g
+	s.asked = true
 	i := slices.IndexFunc(g.questions, func(q Question) bool {
 		return q.Kind == kind && q.Sheet == s.index && q.Column == column
 	})
@@ -60,10 +61,19 @@ func dateMeans(value string, order wording.Order) string {
 
 func numberMeans(value string, mark wording.Mark) string {
 	x, _, err := wording.Quantity(value, mark, wording.NoUnit)
-	if err != nil {
-		return ""
+	if err == nil {
+		return plainNumber(x)
 	}
-	return plainNumber(x)
+	label, err := wording.Band(value, mark, wording.NoUnit)
+	switch {
+	case err != nil:
+		return ""
+	case label.From == nil:
+		return "up to " + plainNumber(*label.To)
+	case label.To == nil:
+		return "over " + plainNumber(*label.From)
+	}
+	return plainNumber(*label.From) + "-" + plainNumber(*label.To)
 }
 
 // Limits of what is shown of a table.

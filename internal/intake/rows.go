@@ -2,7 +2,6 @@ package intake
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -14,10 +13,12 @@ import (
 func (s *sheet) row(cells []string) {
 	s.units = false
 	if s.isRemark(cells) {
+		s.hearUnits(cells)
 		s.noteOdd(cells)
 		return
 	}
 	if len(cells) != s.width && !s.loosely && !s.widthFits(cells) {
+		s.run++
 		if s.g.spent(nil) {
 			return
 		}
@@ -83,31 +84,6 @@ func (s *sheet) unitRow(cells []string) bool {
 	return true
 }
 
-// sums are words for a row that adds up those above it.
-var sums = []string{"total", "totals", "sum", "all", "summe", "gesamt", "gesamtsumme", "somme", "totale", "suma", "somma", "Σ", "grand total", "subtotal",
-	"average", "mean", "median", "max", "min", "maximum", "minimum", "mittel", "mittelwert", "durchschnitt", "moyenne", "media", "promedio"}
-
-// total reports whether a row only adds up those above it: it is left out.
-func (s *sheet) total(cells []string) bool {
-	for _, i := range s.plan.sums {
-		if i < len(cells) && cells[i] != "" && !startsNumber(cells[i]) &&
-			isSum(cells[i]) {
-			return true
-		}
-	}
-	return false
-}
-
-// isSum reports whether a cell says that its row sums others up.
-func isSum(text string) bool {
-	text = strings.TrimRight(trim(text), ":")
-	if n := len(text); n > 0 && isDigit(text[n-1]) && text[0] != 't' && text[0] != 'T' {
-		return false // as machines are mostly called
-	}
-	text = strings.ToLower(text)
-	return slices.Contains(sums, text) || strings.HasPrefix(text, "total ")
-}
-
 // isRemark reports whether a row has nothing but words in one cell: a remark
 // below a table, not a row of it.
 func (s *sheet) isRemark(cells []string) bool {
@@ -154,6 +130,9 @@ func (s *sheet) cellAt(cells []string, i int) cell {
 	c := cell{s: s, i: i, unit: s.cols[i].Unit}
 	if i < len(cells) {
 		c.text = trim(cells[i])
+		if u := s.cols[i].units; u > 0 && u < len(cells) && c.text != "" {
+			c.text += " " + trim(cells[u])
+		}
 	}
 	return c
 }
@@ -185,13 +164,13 @@ func (s *sheet) caseOf(cells []string) *tableCase {
 	if s.plan.machine < 0 {
 		return s.about.caseOf(s)
 	}
-	if c := s.g.last; c != nil && s.plan.machine < len(cells) {
+	if c := s.g.last; c != nil && s.hand && s.plan.machine < len(cells) {
 		if text := trim(cells[s.plan.machine]); text != "" && text == c.out.Case.Machine.ID {
 			return c
 		}
 	}
 	id := s.cellAt(cells, s.plan.machine)
-	if id.text != "" {
+	if !id.blank() {
 		return s.namedCase(&id)
 	}
 	if s.g.last != nil && s.hand {
@@ -243,6 +222,7 @@ func (s *sheet) namedCase(id *cell) *tableCase {
 func (s *sheet) machineRow(cells []string) {
 	if s.repeats != nil && s.above.of(s) && s.repeats.Same() >= s.above.whole {
 		s.above.row = s.rows
+		s.hearAlarms(s.above.c, cells)
 		s.bands(s.above.c, cells)
 		return
 	}
@@ -250,6 +230,10 @@ func (s *sheet) machineRow(cells []string) {
 	if c == nil {
 		return
 	}
+	if len(s.plan.bands) > 0 && s.countsLifts(cells) {
+		return
+	}
+	s.hearAlarms(c, cells)
 	same, again := c == s.above.c, true
 	for _, i := range s.plan.ofMachine {
 		if i < len(cells) && cells[i] != "" && !(same && s.above.said.has(i, cells[i])) {
@@ -258,12 +242,18 @@ func (s *sheet) machineRow(cells []string) {
 			c.machine(s.cols[i].Field, &v)
 		}
 	}
-	if s.layout.name == "machines" {
+	if s.layout.name == "machines" || s.plan.label < 0 && s.plan.from < 0 && s.plan.to < 0 && s.nothingIn(cells) {
 		return
 	}
 	r, _ := s.readingOf(c, cells)
 	if r == nil {
 		return
+	}
+	if len(r.Bands) > 0 && len(s.plan.bands) > 0 && c.readings[c.current].s == s {
+		if s.rowTwice(c, r, cells) || !c.begin(record.Reading{At: r.At}, s.place(max(s.plan.at, s.plan.date, 0))) {
+			return
+		}
+		r, _ = c.reading()
 	}
 	same = same && c.current == s.above.reading
 	for _, i := range s.plan.ofReading {
@@ -293,54 +283,6 @@ func (s *sheet) bands(c *tableCase, cells []string) {
 	}
 }
 
-// above is what the row above said, to skip what a row repeats.
-type above struct {
-	c       *tableCase
-	reading int
-	said    texts
-	row     int // its number where one that begins like it is of the same reading
-	whole   int // with so many cells
-}
-
-// of reports whether it is of the row just above the one in hand.
-func (a *above) of(s *sheet) bool { return a.whole > 0 && a.row == s.rows-1 && a.c == s.g.last }
-
-// texts are texts by column.
-type texts []string
-
-func (t texts) has(i int, text string) bool { return i < len(t) && t[i] == text }
-
-func (t *texts) keep(i int, text string) {
-	for len(*t) <= i {
-		*t = append(*t, "")
-	}
-	(*t)[i] = text
-}
-
-// turn makes it one of the case in hand and its reading. What was said of
-// another is not what a row repeats.
-func (a *above) turn(c *tableCase, ofReading []int) {
-	switch {
-	case c != a.c:
-		clear(a.said)
-	case c.current != a.reading:
-		for _, i := range ofReading {
-			if i < len(a.said) {
-				a.said[i] = ""
-			}
-		}
-	}
-	a.c, a.reading = c, c.current
-}
-
-func (a *above) keep(cells []string, columns []int) {
-	for _, i := range columns {
-		if i < len(cells) && cells[i] != "" {
-			a.said.keep(i, cells[i])
-		}
-	}
-}
-
 // bandCells are the cells of a row that make one band.
 type bandCells struct{ label, from, to, hours cell }
 
@@ -348,12 +290,19 @@ type bandCells struct{ label, from, to, hours cell }
 func (s *sheet) bandRow(c *tableCase, r *record.Reading, at record.Path, cells []string) {
 	var b bandCells
 	blank := max(s.plan.from, s.plan.label, 0)
+	if s.plan.meter {
+		c.readings[c.current].meter = true
+	}
 	s.lift(&b.label, cells, s.plan.label, blank)
 	s.lift(&b.from, cells, s.plan.from, blank)
 	s.lift(&b.to, cells, s.plan.to, blank)
 	s.lift(&b.hours, cells, s.plan.hours, blank)
+	if i := s.plan.minutes; i >= 0 && i < len(cells) && trim(cells[i]) != "" && b.hours.text != "" {
+		b.hours.text += " h " + trim(cells[i]) + " min"
+	}
 	if b.hours.text == "" && s.plan.share >= 0 {
 		b.hours = s.cellAt(cells, s.plan.share)
+		b.hours.percent = b.hours.unit == wording.Percent
 		b.hours.unit = wording.Percent
 	}
 	c.band(s, r, at, &b)
@@ -369,6 +318,9 @@ func (s *sheet) lift(to *cell, cells []string, i, blank int) {
 	to.i, to.unit = i, s.cols[i].Unit
 	if i < len(cells) {
 		to.text = trim(cells[i])
+		if u := s.cols[i].units; u > 0 && u < len(cells) && to.text != "" {
+			to.text += " " + trim(cells[u])
+		}
 	}
 }
 
@@ -377,9 +329,7 @@ func (s *sheet) wideRow(c *tableCase, r *record.Reading, at record.Path, cells [
 	for _, i := range s.plan.bands {
 		col := &s.cols[i]
 		hours := s.cellAt(cells, i)
-		if hours.unit == wording.NoUnit {
-			hours.unit = wording.Hour
-		}
+		hours.percent = hours.unit == wording.Percent && !col.bareShare
 		c.addBand(s, r, at, col.label, &cell{s: s, i: i, text: col.heading}, &hours)
 	}
 }
@@ -391,7 +341,7 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	}
 	date, clock := cell{s: s}, cell{s: s}
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
-		if i >= 0 && date.text == "" {
+		if i >= 0 && date.blank() {
 			date = s.cellAt(cells, i)
 		}
 	}
@@ -401,13 +351,14 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 	dated := s.plan.at >= 0 || s.plan.date >= 0
 	wide := s.layout.name != "one row for each band"
 	switch {
-	case date.text != "":
+	case !date.blank():
 		if !c.at(&date, &clock) {
 			return nil, ""
 		}
 	case !dated && (!wide || len(s.about.reading) > 0 && s.about.r == 0):
 		return s.about.readingOf(s, c)
 	case wide || c.current < 0:
+		s.explained(c, cells)
 		if !c.begin(record.Reading{}, s.place(0)) {
 			return nil, ""
 		}
@@ -419,8 +370,8 @@ func (s *sheet) readingOf(c *tableCase, cells []string) (*record.Reading, record
 func (s *sheet) dated(cells []string) string {
 	for _, i := range [2]int{s.plan.at, s.plan.date} {
 		if i >= 0 && i < len(cells) {
-			if text := trim(cells[i]); text != "" {
-				return text
+			if v := (cell{text: trim(cells[i])}); !v.blank() {
+				return v.text
 			}
 		}
 	}

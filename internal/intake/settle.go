@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -11,8 +12,15 @@ import (
 // settle works out what only the whole case tells: shares of the powered hours,
 // edges in percent of the rated load, labels that count whole kilograms.
 func (c *tableCase) settle() {
+	c.dropUnexplained()
 	c.unclear()
+	c.settlePeaks()
+	c.roundPeaks()
 	c.joinLone()
+	c.joinMoments()
+	c.alike()
+	c.openEdges()
+	c.dropLacking()
 	for i := range c.readings {
 		r, n := &c.out.Case.Readings[i], &c.readings[i]
 		n.paths = c.g.pathsOf(i)
@@ -26,9 +34,36 @@ func (c *tableCase) settle() {
 			r.Bands = nil
 			continue
 		}
+		c.sharesOrHours(r, n)
 		c.closeEdges(r, n)
+		c.roundEdges(r, n)
 	}
+	c.weighAlarms()
 	c.locate()
+}
+
+// dropLacking leaves out the bands of a reading that lacks one where another
+// reading has bands: what was gained in between cannot be told without it.
+func (c *tableCase) dropLacking() {
+	banded := 0
+	for _, r := range c.out.Case.Readings {
+		if len(r.Bands) > 0 {
+			banded++
+		}
+	}
+	for i := range c.readings {
+		n := &c.readings[i]
+		if n.lacks == 0 || n.spoilt || banded < 2 {
+			continue
+		}
+		n.spoilt = true
+		at := c.g.pathsOf(i).reading.At("bands")
+		for j := range c.out.Findings {
+			if f := &c.out.Findings[j]; f.Path == at && f.Code == "bands-incomplete" {
+				f.Effect = "the bands of this reading are left out, its peak is still used: the true hours may be higher"
+			}
+		}
+	}
 }
 
 // joinLone puts bands without a time to the only reading that has none: a sheet
@@ -65,6 +100,9 @@ func (c *tableCase) scale(r *record.Reading, n *readingNotes) {
 	}
 	for i := range r.Bands {
 		b := &r.Bands[i]
+		if i < len(n.bands) && !slices.Contains(n.rated, i) {
+			continue
+		}
 		b.From = tidy(b.From * *rated / 100)
 		if b.To != nil {
 			b.To = record.Of(tidy(*b.To * *rated / 100))
@@ -78,13 +116,64 @@ func (c *tableCase) share(r *record.Reading, n *readingNotes) {
 		c.lacks(n, "share-without-hours", "bands in percent of the powered hours, and no powered hours", "the hour meter beside the shares", "give the powered hours of the reading")
 		return
 	}
-	if sum := record.Total(r.Bands); sum > 0.005 && sum < 0.02 {
-		c.lacks(n, "shares-of-one", "the shares add up to about 1 %", "shares that add up to 100 %", "write the shares in percent; these look like fractions of 1")
+	if !c.sharesAddUp(r, n) {
 		return
 	}
 	for i := range r.Bands {
 		r.Bands[i].Hours = tidy(r.Bands[i].Hours * *r.Powered)
 	}
+}
+
+// sharesOrHours doubts hours under edges in percent that add up to 100 though the
+// hour meter shows another number: the percent may be those of the hours.
+func (c *tableCase) sharesOrHours(r *record.Reading, n *readingNotes) {
+	if !n.percent || n.share || len(r.Bands) < 2 || math.Abs(float64(record.Total(r.Bands))-100) > 0.2 {
+		return
+	}
+	if r.Powered != nil && math.Abs(float64(*r.Powered)-100) < 2 {
+		return
+	}
+	if r.Powered == nil {
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-or-hours", Severity: record.Doubt, Path: n.paths.reading.At("bands"),
+			Message: "under edges in percent the hours add up to 100", Expected: "h or % with the hours",
+			Effect: "they are taken as hours; they may be percent of the hours", Hint: "compare them with the machine's screen",
+		})
+		return
+	}
+	c.lacks(n, "shares-or-hours", "under edges in percent the hours add up to 100, and the hour meter shows "+record.Number(*r.Powered), "h or % with the hours", "say whether they are hours or percent of the hours")
+	r.Bands = nil
+}
+
+// sharesAddUp sees what the shares of a reading add up to. What nothing calls
+// percent and adds up to 1 are fractions; it reports false where they cannot be used.
+func (c *tableCase) sharesAddUp(r *record.Reading, n *readingNotes) bool {
+	sum := float64(record.Total(r.Bands)) * 100 // in the numbers that were read
+	const expected = "shares that add up to 100 %"
+	switch of1 := math.Abs(sum-1) < 0.02; {
+	case of1 && !n.named && n.lacks == 0 && record.Sorted(r.Bands)[0].From == 0:
+		for i := range r.Bands {
+			r.Bands[i].Hours *= 100
+		}
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-of-one", Severity: record.Note, Path: n.paths.reading.At("bands"),
+			Message: "the shares add up to 1", Expected: expected,
+			Effect: "they are taken as fractions of the powered hours", Hint: "write them in percent",
+		})
+	case of1 && n.lacks == 0:
+		c.lacks(n, "shares-of-one", "the shares add up to about 1 %", expected, "write the shares in percent; these look like fractions of 1")
+		return false
+	case !n.named && (sum < 50 || sum > 102):
+		c.lacks(n, "shares-unclear", fmt.Sprintf("the shares add up to %s, and nothing says of what", record.Number(sum)), expected, "say whether they are percent or fractions of 1")
+		return false
+	case sum > 102 || sum < 90 && n.lacks == 0:
+		c.g.find(c, n.at, record.Finding{
+			Code: "shares-odd", Severity: record.Doubt, Path: n.paths.reading.At("bands"),
+			Message: fmt.Sprintf("the shares add up to %s %%", record.Number(tidy(sum))), Expected: expected,
+			Effect: "hours are missing, or counted twice", Hint: "compare the shares with the machine's screen",
+		})
+	}
+	return true
 }
 
 // lacks notes that the bands of a reading cannot be used without another value.
@@ -98,28 +187,6 @@ func (c *tableCase) lacks(n *readingNotes, code, message, expected, hint string)
 
 // tidy rounds what was multiplied to a millionth: no counter is finer.
 func tidy[T ~float64](x T) T { return T(math.Round(float64(x)*1e6) / 1e6) }
-
-// closeEdges closes bands that are labelled in whole units, as 0-89, 90-179:
-// the loads between 89 and 90 belong to one of the two.
-func (c *tableCase) closeEdges(r *record.Reading, n *readingNotes) {
-	if n.step == 0 || n.mixed || n.percent || len(r.Bands) < 2 {
-		return
-	}
-	for i := 0; i+1 < len(r.Bands); i++ {
-		to := r.Bands[i].To
-		if to == nil || math.Abs(float64(r.Bands[i+1].From-*to)-n.step) > 1e-6 {
-			return
-		}
-	}
-	for i := 0; i+1 < len(r.Bands); i++ {
-		r.Bands[i].To = record.Of(r.Bands[i+1].From)
-	}
-	c.g.find(c, n.at, record.Finding{
-		Code: "edges-closed", Severity: record.Note, Path: n.paths.reading.At("bands"),
-		Message: "each band ends one unit below the next, as counted in whole units", Expected: "bands that meet",
-		Effect: "each band is taken to reach up to the next", Hint: "check the labels if loads are recorded in fractions",
-	})
-}
 
 // locate notes where in the file the parts stand that a check of the case will name.
 func (c *tableCase) locate() {

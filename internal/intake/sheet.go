@@ -18,7 +18,9 @@ type sheet struct {
 	t     table.Table
 	index int // in g.sheets
 
-	held    []heldRow // rows read ahead, to see how values are written
+	mixedAt record.Origin // where dates of both orders were met; none where the line is 0
+	heldAt  int           // of the one in hand
+	held    []heldRow     // rows read ahead, to see how values are written
 	place   func(i int) record.Origin
 	typed   func(i int) bool // nil: none is
 	spotted table.Spotted    // of place; nil: to be taken from it
@@ -42,14 +44,28 @@ type sheet struct {
 	names    memo[wording.Field] // of lines
 	words    memo[bool]          // whether texts are headings
 
-	start   []string      // the row a guide for this table would name
-	odd     int           // lines that say nothing
-	run     int           // of them, since something was said
-	oddAt   record.Origin // the first of them
-	oddText string
-	hand    bool       // a row has named a machine
-	first   *tableCase // the first one a row has named
-	only    *tableCase // the only one; nil where there are several
+	loose, asking int  // findings and questions before the heading in hand
+	whole         bool // all rows were read ahead
+	empty         int  // rows of readings that hold none
+	emptyAt       record.Origin
+	divided       bool          // a row of several cells was met
+	openWords     openWords     // of the row above
+	saidCounts    bool          // that rows count something other than hours
+	above2        []string      // a heading that was not understood
+	aboveAt       int           // where it stands among those read ahead
+	toldGuide     bool          // that a guide is used
+	asked         bool          // a value can be read two ways
+	firstRow      []string      // the first that is not blank
+	start         []string      // the row a guide for this table would name
+	unheaded      bool          // below a heading of bands that was not understood
+	odd           int           // lines that say nothing
+	vain          int           // rows tried as the beginning of something else, since one was
+	run           int           // of them, since something was said
+	oddAt         record.Origin // the first of them
+	oddText       string
+	hand          bool       // a row has named a machine
+	first         *tableCase // the first one a row has named
+	only          *tableCase // the only one; nil where there are several
 
 }
 
@@ -63,7 +79,7 @@ type heldRow struct {
 
 // readTable reads a table to its end.
 func (g *gatherer) readTable(t table.Table) error {
-	s := &sheet{g: g, t: t, index: len(g.sheets)}
+	s := &sheet{g: g, t: t, index: len(g.sheets), about: g.about()}
 	if rows, ok := t.Rows.(table.Loose); ok {
 		s.loosely = rows.Loose()
 	}
@@ -73,11 +89,15 @@ func (g *gatherer) readTable(t table.Table) error {
 	if err := s.lookAhead(); err != nil {
 		return err
 	}
+	if s.whole {
+		s.arrange()
+	}
 	for i := range s.held {
 		if s.lost() {
 			break
 		}
 		h := &s.held[i]
+		s.heldAt = i
 		s.place = func(i int) record.Origin { return h.places[min(max(i, 0), len(h.places)-1)] }
 		s.typed = func(i int) bool { return i < len(h.typed) && h.typed[i] }
 		if h.broken != nil {
@@ -87,17 +107,17 @@ func (g *gatherer) readTable(t table.Table) error {
 		s.take(h.cells)
 	}
 	s.held = nil
-	s.place, s.typed = t.Rows.Place, s.typedLive()
-	s.spotted, _ = t.Rows.(table.Spotted)
-	s.repeats, _ = t.Rows.(table.Repeating)
+	s.tell()
 	for {
 		cells, err := t.Rows.Next()
 		switch {
 		case err == io.EOF || err == nil && s.lost():
 			s.end()
 			return nil
-		case err == nil:
+		case err == nil && s.divided:
 			s.take(cells)
+		case err == nil:
+			s.takeLive(cells)
 		default:
 			var broken *table.Broken
 			if !errors.As(err, &broken) {
@@ -106,6 +126,27 @@ func (g *gatherer) readTable(t table.Table) error {
 			s.broken(broken)
 		}
 	}
+}
+
+// tell takes from the rows what they tell of the cells that are read as they come.
+func (s *sheet) tell() {
+	s.place, s.typed = s.t.Rows.Place, s.typedLive()
+	s.spotted, _ = s.t.Rows.(table.Spotted)
+	s.repeats, _ = s.t.Rows.(table.Repeating)
+	s.above.whole = 0
+}
+
+// takeLive takes in a row that was not read ahead.
+func (s *sheet) takeLive(cells []string) {
+	parts := s.partsOfCell(cells)
+	if parts == nil {
+		s.take(cells)
+		return
+	}
+	at := s.t.Rows.Place(0)
+	s.place, s.spotted, s.repeats = func(int) record.Origin { return at }, nil, nil
+	s.take(parts)
+	s.tell()
 }
 
 // maxOdd is how many lines in a row that say nothing are read before a table is given up.
@@ -135,6 +176,7 @@ func (s *sheet) lookAhead() error {
 	for size := 0; len(s.held) < aheadRows || !found.settled() && size < aheadBytes; {
 		cells, err := s.t.Rows.Next()
 		if err == io.EOF {
+			s.whole = true
 			break
 		}
 		if err != nil {
@@ -146,21 +188,29 @@ func (s *sheet) lookAhead() error {
 			size += aheadBytes / aheadRows
 			continue
 		}
+		place := s.t.Rows.Place
+		if parts := s.partsOfCell(cells); parts != nil {
+			at := place(0)
+			cells, place = parts, func(int) record.Origin { return at }
+		}
 		h := heldRow{cells: make([]string, len(cells)), places: make([]record.Origin, len(cells)+1), typed: make([]bool, len(cells))}
 		for i, c := range cells {
 			h.cells[i] = strings.Clone(c)
-			h.places[i], h.typed[i] = s.t.Rows.Place(i), typed != nil && typed(i)
+			h.places[i], h.typed[i] = place(i), typed != nil && typed(i)
 			found.look(strings.TrimSpace(c), h.typed[i])
 			size += len(c) + 1
 		}
-		h.places[len(cells)] = s.t.Rows.Place(len(cells))
+		h.places[len(cells)] = place(len(cells))
+		if found.dayFirst > 0 && found.monFirst > 0 && s.mixedAt.Line == 0 {
+			s.mixedAt = h.places[0]
+		}
 		s.held = append(s.held, h)
 		if len(s.held) <= shownRows && s.index < len(s.g.sheets) {
 			sh := &s.g.sheets[s.index]
 			sh.Rows = append(sh.Rows, lineOf(rowWords(h.places[0]), h.cells))
 		}
 	}
-	s.dialect = found.dialect(nil)
+	s.settleDialect(found)
 	return nil
 }
 
@@ -173,15 +223,38 @@ func (s *sheet) take(cells []string) {
 		s.gap = true
 		return
 	}
-	if s.units && s.cols != nil && s.unitRow(cells) {
+	if isRule(cells) {
 		return
 	}
-	if s.cols == nil || (s.gap || s.strange(cells)) && s.begins(cells) {
+	if s.units && s.cols != nil && (s.unitRow(cells) || s.secondRow(cells)) {
+		return
+	}
+	if s.cols == nil || (s.gap || s.strange(cells)) && s.tryBegin(cells) || s.gap && s.otherTable(cells) {
 		s.outside(cells)
 	} else {
 		s.row(cells)
 	}
 	s.gap = false
+}
+
+// isRule reports whether a row is a line drawn below headings: "---", "===".
+func isRule(cells []string) bool {
+	n := 0
+	for _, c := range cells {
+		if c = trim(c); c == "" {
+			continue
+		}
+		switch c[0] {
+		case '-', '=', ':', '+':
+			if len(c) < 3 || strings.Trim(c, "-=:+") != "" {
+				return false
+			}
+			n++
+		default:
+			return false
+		}
+	}
+	return n > 1
 }
 
 func blankRow(cells []string) bool {
@@ -193,18 +266,45 @@ func blankRow(cells []string) bool {
 	return true
 }
 
+// tryBegin reports whether a row begins something else than a row of the table
+// in hand. After so many rows in a row that did not, those without a blank row
+// above them are not tried.
+func (s *sheet) tryBegin(cells []string) bool {
+	if s.vain >= maxOdd && !s.gap {
+		return false
+	}
+	if s.vain++; s.begins(cells) {
+		s.vain = 0
+		return true
+	}
+	return false
+}
+
 // begins reports whether a row is something other than a row of the table in hand.
 func (s *sheet) begins(cells []string) bool {
 	if s.guideFor(cells) != nil {
 		return true
 	}
-	if filledUpTo(2, cells) < 2 {
-		return s.isLine(cells) // no heading, which takes two words at least
-	}
-	if l, _ := fit(s.candidates(cells)); l != nil {
-		return true
+	if filledUpTo(2, cells) > 1 { // a heading takes two words at least
+		if l, _ := fit(s.bandsByValues(s.candidates(cells))); l != nil {
+			return true
+		}
 	}
 	return s.isLine(cells)
+}
+
+// otherTable reports whether a row behind a blank one is nothing but words, and
+// of another width than the table in hand: the title or the heading of another.
+func (s *sheet) otherTable(cells []string) bool {
+	if filled(cells) == s.width || len(cells) == s.width && filled(cells) > 1 {
+		return false
+	}
+	for _, c := range cells {
+		if c = trim(c); c != "" && startsNumber(c) {
+			return false
+		}
+	}
+	return true
 }
 
 // strange reports whether a row does not look like one of the table in hand.

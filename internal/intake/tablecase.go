@@ -1,7 +1,9 @@
 package intake
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"ratchetmark/internal/batch"
@@ -11,14 +13,20 @@ import (
 
 // tableCase gathers what the rows of a file say of one machine.
 type tableCase struct {
-	g       *gatherer
-	out     Record
-	file    string // of rows that name no machine: where they stand
-	sheet   string
-	current int // index of the reading in hand, -1 before the first
-	full    bool
-	bare    []record.Path // loads without a unit
-	told    *saying       // the last of the lines that were given to it
+	g            *gatherer
+	out          Record
+	file         string // of rows that name no machine: where they stand
+	sheet        string
+	current      int // index of the reading in hand, -1 before the first
+	full         bool
+	bare         []record.Path // loads without a unit
+	ratedUnit    wording.Unit
+	unexplained  bool    // rows without a date differ in a column that is not known
+	alarms       float64 // of overload, the most that a row counts
+	alarmsAt     record.Origin
+	rounded      bool        // a load was put at the rated load
+	rated        []ratedPeak // peaks in percent of the rated load
+	toldOf, told int         // of which lines, and how many of them, it was told
 
 	readings []readingNotes // one for each reading
 	byTime   map[int64]int  // index of the reading of a time
@@ -41,6 +49,7 @@ func (c *tableCase) machine(f wording.Field, v *cell) {
 		c.kind(v)
 	case "rated_load_kg":
 		once(c, v.load(), load, at, &m.RatedLoad)
+		c.ratedUnit = edgeUnit(v)
 	case "load_sensing_kg":
 		once(c, v.load(), load, at, &m.LoadSensing)
 	case "mass_kg":
@@ -81,8 +90,10 @@ func (v *cell) load() *cell {
 
 // bareLoad reports whether neither the cell nor its heading names a unit. A
 // number by type in a column of such is one as well.
-func (v *cell) bareLoad() bool {
-	return v.unit == wording.NoUnit && !v.blank() && endsInDigit(v.text)
+func (v *cell) bareLoad() bool { return v.unit == wording.NoUnit && v.bareNumber() }
+
+func (v *cell) bareNumber() bool {
+	return !v.blank() && endsInDigit(v.text) && !strings.ContainsAny(v.text, "gbt")
 }
 
 func endsInDigit(s string) bool { return isDigit(s[len(s)-1]) }
@@ -116,10 +127,22 @@ func (c *tableCase) value(f wording.Field, v *cell, r *record.Reading) {
 	case "moving_h":
 		once(c, v, duration, here, &r.Moving)
 	case "peak_kg":
-		if v.bareLoad() {
+		switch {
+		case v.unit == wording.Percent || strings.HasSuffix(v.text, "%"):
+			c.peakPercent(v, here)
+			return
+		case v.bareLoad():
 			c.bare = append(c.bare, here)
 		}
 		once(c, v.load(), load, here, &r.Peak)
+		c.readings[c.current].peakUnit = edgeUnit(v)
+		if _, rest, ok := v.loadWithRemark(); ok && r.PeakAt == nil {
+			if at, dated := v.timeBeside(rest); dated {
+				if t, err := at.time(); err == nil {
+					r.PeakAt = &t
+				}
+			}
+		}
 	case "peak_at":
 		if r.PeakAt != nil {
 			return
@@ -158,11 +181,16 @@ func (c *tableCase) undated(date *cell, err error) {
 		date.twoWays(c, "readings", batch.AskDates)
 		return
 	}
-	c.g.find(c, date.at(), record.Finding{
+	f := record.Finding{
 		Code: "row-undated", Severity: record.Blocking, Path: "readings", Where: fmt.Sprintf("row in line %d", date.at().Line),
 		Message: "found " + date.shown(), Expected: timeExpected,
 		Effect: "the row is left out, and with it the hours of its band", Hint: "correct the time of the reading",
-	})
+	}
+	var why *wording.Unreadable
+	if errors.As(err, &why) && why.Fault != "" {
+		f.Message, f.Hint = f.Message+", which "+why.Fault, why.Hint
+	}
+	c.g.find(c, date.at(), f)
 }
 
 // begin begins a reading; false where there are too many.

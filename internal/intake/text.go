@@ -33,6 +33,9 @@ func Visible(s string) (clean string, changed bool) {
 
 // oneLine puts a text on one line: names and notes stand in headings and sentences.
 func oneLine(s string) string {
+	if strings.IndexAny(s, "\n\t") < 0 {
+		return s
+	}
 	return strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ").Replace(s)
 }
 

@@ -26,7 +26,7 @@ var contextRules = []Rule{
 		find: eachCustody(func(c *Case, i int, hit bandHit) {
 			for j := range i {
 				a, b := c.Custody[j], c.Custody[i]
-				if a.dated() && b.dated() && a.From.Before(b.To) && b.From.Before(a.To) {
+				if a.dated() && b.dated() && a.From.Before(b.To) && b.From.Before(a.To) && !sharesDay(a, b) {
 					hit(fmt.Sprintf("overlaps custody entry %d (%s to %s)", j+1, clock(a.From), clock(a.To)), "entries that do not overlap")
 					return
 				}
@@ -70,6 +70,16 @@ var contextRules = []Rule{
 			}
 		},
 	},
+}
+
+// sharesDay reports whether two entries given by the day overlap on the day on
+// which the machine changed hands, and no longer: neither says who had it then.
+func sharesDay(a, b Custody) bool {
+	if b.From.Before(a.From) {
+		a, b = b, a
+	}
+	whole := func(t time.Time) bool { return t.Equal(t.Truncate(24 * time.Hour)) }
+	return whole(a.To) && whole(b.From) && b.To.After(a.To) && a.To.Sub(b.From) == 24*time.Hour
 }
 
 func eachCustody(f func(c *Case, i int, hit bandHit)) func(*Case, func(Path, string, string)) {

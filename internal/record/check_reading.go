@@ -6,6 +6,10 @@ import "fmt"
 // rounding: each band may be rounded by up to half of the coarsest usual step, 0.1 h.
 func hourSlack(counters int) Hour { return Hour(0.05*float64(counters+1)) + 1e-9 }
 
+// registerEnds are the highest numbers of registers of 15 and 16 bits and of
+// displays of four and five digits: no platform carries such loads.
+var registerEnds = []Kilogram{9999, 32767, 65535, 99999}
+
 var readingRules = []Rule{
 	{
 		ID: "reading-missing", Severity: Blocking,
@@ -50,6 +54,22 @@ var readingRules = []Rule{
 			sum, powered := accounted(r)
 			if sum < powered*0.95-hourSlack(len(r.Bands)) && accountable(r) {
 				hit(readingPath(i).At("bands"), fmt.Sprintf("the bands add up to %s h of %s powered hours", Number(sum), Number(powered)), "about as many as the powered hours")
+			}
+		}),
+	},
+	{
+		ID: "peak-at-limit", Severity: Doubt,
+		Asks:   "is the peak no number at which registers or displays end",
+		Effect: "the peak may be the end of the register and no load",
+		Hint:   "read the peak off the machine's own screen",
+		find: eachReading(func(i int, r *Reading, hit func(Path, string, string)) {
+			if r.Peak == nil {
+				return
+			}
+			for _, limit := range registerEnds {
+				if *r.Peak == limit {
+					hit(readingPath(i).At("peak_kg"), "the peak is "+Number(limit)+" kg, the highest number of a register or a display", "a load")
+				}
 			}
 		}),
 	},

@@ -53,6 +53,10 @@ var vectors = []struct {
 	{"hours-short-of-powered", func(c *record.Case) { c.Readings[1].Powered = hour(65.6) }, []string{"reading 2, bands"}}, // 95 % less 0.3 h is 62.02 h
 	{"moving-exceeds-powered", func(c *record.Case) { c.Readings[1].Moving = hour(62.2) }, []string{"reading 2, moving hours"}},
 	{"peak-below-occupied-band", func(c *record.Case) { c.Readings[0].Peak, c.Readings[1].Peak = kg(159), kg(159) }, []string{"reading 1, peak", "reading 2, peak"}},
+	{"peak-at-limit", func(c *record.Case) {
+		c.Readings = c.Readings[:1]
+		c.Readings[0].Peak = record.Of(record.Kilogram(65535))
+	}, []string{"reading 1, peak"}},
 	{"peak-above-all-bands", func(c *record.Case) {
 		edit(c, func(b []record.Band) { b[4].To = kg(330) })
 		c.Readings[1].Peak = kg(335)

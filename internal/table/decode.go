@@ -6,7 +6,6 @@ import (
 	"io"
 	"unicode/utf8"
 
-	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
 
 	"ratchetmark/internal/record"
@@ -67,8 +66,9 @@ func narrowed(head []byte, w wide) []byte {
 
 // decoder gives text as UTF-8 without a byte order mark. UTF-16 is told by its
 // beginning. Other text is UTF-8 up to the first byte that is not; where all
-// before was ASCII it is Windows-1252 from there on (as browsers read what calls
-// itself ISO 8859-1, WHATWG Encoding Standard), else the byte is replaced.
+// before was ASCII it is of one byte a character from there on: Windows-1252 (as
+// browsers read what calls itself ISO 8859-1, WHATWG Encoding Standard), unless
+// the bytes are letters in another code page only. Else the byte is replaced.
 type decoder struct {
 	in     io.Reader
 	wide   wide
@@ -79,7 +79,8 @@ type decoder struct {
 	out      []byte // decoded, not yet given
 	eof      error
 	wideText bool // characters beyond ASCII have been seen
-	single   bool // Windows-1252 from here on
+	single   bool // one byte a character from here on
+	page     codePage
 	replaced int
 	line     int // lines given, to say where the first odd byte stands
 	oddLine  int
@@ -160,7 +161,7 @@ func (d *decoder) fill() error {
 			good = 1
 			d.out = append(d.out, d.odd(d.raw[0])...)
 		case d.single:
-			text, _ := charmap.Windows1252.NewDecoder().Bytes(d.raw[:good])
+			text, _ := d.page.of.NewDecoder().Bytes(d.raw[:good])
 			d.out = append(d.out, text...)
 		case len(d.out) == 0:
 			d.out = d.raw[:good:good]
@@ -220,8 +221,12 @@ func (d *decoder) odd(b byte) []byte {
 		d.oddLine = d.line + 1
 	}
 	if !d.wideText && d.wide == narrow {
-		d.single = true
-		out, _ := charmap.Windows1252.NewDecoder().Bytes([]byte{b})
+		text := d.raw
+		if n := len(d.out); n > 0 { // a word may have begun
+			text = append([]byte{d.out[n-1]}, text...)
+		}
+		d.single, d.page = true, pageOf(text)
+		out, _ := d.page.of.NewDecoder().Bytes([]byte{b})
 		return out
 	}
 	d.replaced++
@@ -240,14 +245,14 @@ func (d *decoder) say(name string, note func(record.Origin, record.Finding)) {
 		at.Line = d.oddLine
 	case d.single:
 		f.Message = "a byte that is not UTF-8, and nothing but ASCII before it"
-		f.Effect, f.Hint = "the text is read as Windows-1252, which holds ISO 8859-1", "check names with accents; export as UTF-8 if they look wrong"
+		f.Effect, f.Hint = "the text is read as "+d.page.name, "check names with accents; export as UTF-8 if they look wrong"
 		at.Line = d.oddLine
 	case d.wide != narrow && d.marked:
 		f.Message = "the text is UTF-16, as its byte order mark says"
 		f.Effect = "none; it is read as that"
 	case d.wide != narrow:
-		f.Message = "every other byte at the beginning is zero"
-		f.Effect = "the text is read as UTF-16"
+		f.Message = "the text is UTF-16 without a byte order mark"
+		f.Effect = "none; it is read as that"
 	default:
 		return
 	}

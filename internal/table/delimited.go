@@ -56,7 +56,7 @@ func (r *delimited) Next() ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		if len(line) > 0 && line[0] == '#' || r.lines.line == r.skip {
+		if len(line) > 0 && line[0] == '#' && (len(line) == 1 || line[1] != r.divider) || r.lines.line == r.skip {
 			continue
 		}
 		r.from, r.line = r.lines.line, line

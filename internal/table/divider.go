@@ -62,7 +62,7 @@ func decimals(lines []string) bool {
 func sample(head []byte) (out []string) {
 	text := strings.ReplaceAll(strings.ReplaceAll(string(head), "\r\n", "\n"), "\r", "\n")
 	for line := range strings.SplitSeq(text, "\n") {
-		if line == "" || line[0] == '#' || strings.TrimSpace(line) == "" {
+		if line == "" || isComment(line) || strings.TrimSpace(line) == "" {
 			continue
 		}
 		if out = append(out, line); len(out) == dividerLines {
@@ -73,6 +73,11 @@ func sample(head []byte) (out []string) {
 		out = out[:len(out)-1] // the last may be cut
 	}
 	return out
+}
+
+// isComment reports whether a line begins with #, and not a cell of that name.
+func isComment(line string) bool {
+	return line[0] == '#' && (len(line) == 1 || strings.IndexByte(string(dividers), line[1]) < 0)
 }
 
 // countMarks counts the marks of a line outside quotes; clear tells whether one

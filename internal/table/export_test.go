@@ -12,3 +12,6 @@ func CountMarkup(in io.Reader) (n int, err error) {
 		}
 	}
 }
+
+// Decoded gives text as UTF-8; head is its beginning.
+func Decoded(in io.Reader, head []byte) io.Reader { return newDecoder(in, head) }

@@ -26,6 +26,7 @@ type book struct {
 	budget  *budget
 	strings sharedStrings
 	styles  []numberFormat // by style of a cell
+	suffix  []string       // what is shown behind its number
 	from    epoch
 }
 
@@ -105,7 +106,7 @@ func (k *book) prepare(relations []relation) error {
 		case strings.HasSuffix(r.kind, "/styles"):
 			var s styles
 			err = k.each(r.target, maxAbout, s.read)
-			k.styles = s.cells
+			k.styles, k.suffix = s.cells, s.suffix
 		}
 		if err != nil {
 			return err

@@ -7,15 +7,18 @@ import (
 )
 
 // styleList has one style for each number format that the tests use.
-const styleList = `<numFmts count="5"><numFmt numFmtId="164" formatCode="[h]:mm"/><numFmt numFmtId="165" formatCode="yyyy\-mm\-dd\ hh:mm"/>` +
-	`<numFmt numFmtId="166" formatCode="[$-407]d\.\ mmmm\ yyyy;@"/><numFmt numFmtId="167" formatCode="0.0&quot; days&quot;"/><numFmt numFmtId="168" formatCode="[Red]#,##0.00"/></numFmts>` +
+const styleList = `<numFmts count="10"><numFmt numFmtId="164" formatCode="[h]:mm"/><numFmt numFmtId="165" formatCode="yyyy\-mm\-dd\ hh:mm"/>` +
+	`<numFmt numFmtId="166" formatCode="[$-407]d\.\ mmmm\ yyyy;@"/><numFmt numFmtId="167" formatCode="0.0&quot; days&quot;"/><numFmt numFmtId="168" formatCode="[Red]#,##0.00"/>` +
+	`<numFmt numFmtId="169" formatCode="#,##0&quot; lb&quot;"/><numFmt numFmtId="170" formatCode="0\ \k\g"/><numFmt numFmtId="171" formatCode="0.0&quot; %&quot;"/><numFmt numFmtId="172" formatCode="0;-0&quot; lb&quot;"/><numFmt numFmtId="173" formatCode="&quot;No &quot;0"/></numFmts>` +
 	`<cellStyleXfs><xf numFmtId="14"/></cellStyleXfs>` +
-	`<cellXfs><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="22"/><xf numFmtId="10"/><xf numFmtId="164"/><xf numFmtId="165"/><xf numFmtId="166"/><xf numFmtId="167"/><xf numFmtId="168"/><xf numFmtId="20"/><xf numFmtId="21"/></cellXfs>` +
+	`<cellXfs><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="22"/><xf numFmtId="10"/><xf numFmtId="164"/><xf numFmtId="165"/><xf numFmtId="166"/><xf numFmtId="167"/><xf numFmtId="168"/><xf numFmtId="20"/><xf numFmtId="21"/>` +
+	`<xf numFmtId="169"/><xf numFmtId="170"/><xf numFmtId="171"/><xf numFmtId="172"/><xf numFmtId="173"/></cellXfs>` +
 	`<cellStyles><xf numFmtId="14"/></cellStyles>`
 
 // Styles of styleList by what they show.
 const (
 	asPlain, asDate, asMoment, asPercent, asHours, asISO, asLong, asDays, asMoney, asClock, asSeconds = 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10
+	asPounds, asKilos, asShare, asLoss, asNumbered                                                    = 11, 12, 13, 14, 15
 )
 
 func TestWorkbookCell(t *testing.T) {
@@ -37,7 +40,12 @@ func TestWorkbookCell(t *testing.T) {
 		{"unknown style", number(99, "3"), "3", true},
 		{"negative style", number(-1, "3"), "3", true},
 		{"digits with a colour", number(asMoney, "1234.5"), "1234.5", true},
-		{"quoted letters are no date", number(asDays, "3"), "3", true},
+		{"quoted letters are no date, and shown", number(asDays, "3"), "3 days", true},
+		{"unit in quotes", number(asPounds, "551"), "551 lb", true},
+		{"unit behind strokes", number(asKilos, "250"), "250 kg", true},
+		{"percent sign in quotes", number(asShare, "80"), "80 %", true},
+		{"unit of negative numbers alone", number(asLoss, "3"), "3", true},
+		{"word before the number", number(asNumbered, "3"), "3", true},
 		{"percent", number(asPercent, "0.125"), "12.5 %", true},
 		{"percent without an error of binary", number(asPercent, "0.07"), "7 %", true},
 		{"date", number(asDate, "46083"), "2026-03-02", false},

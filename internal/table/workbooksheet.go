@@ -239,6 +239,9 @@ func (r *sheetRows) put(column int, kind cellKind, style int) error {
 		}
 		if raw := string(bytes.TrimSpace(r.buf)); raw != "" {
 			text, number = format.show(raw, r.book.from)
+			if style >= 0 && style < len(r.book.suffix) && r.book.suffix[style] != "" && number {
+				text += " " + r.book.suffix[style]
+			}
 		}
 	default:
 		text = string(unescapeCell(r.buf))

@@ -47,8 +47,10 @@ var builtIn = []struct {
 // styles gathers the formats of a styles part (ECMA-376 part 1, 18.8).
 type styles struct {
 	own     map[int]numberFormat
+	behind  map[int]string // what a format shows behind the number
 	cells   []numberFormat
-	section string // the list that is being read
+	suffix  []string // by style of a cell, as far as there are any
+	section string   // the list that is being read
 }
 
 // read takes a token of the part.
@@ -64,10 +66,23 @@ func (s *styles) read(m *markup, t token) error {
 			s.own = map[int]numberFormat{}
 		}
 		if id, err := strconv.Atoi(string(m.attr("numFmtId"))); err == nil {
-			s.own[id] = formatOf(string(m.attr("formatCode")))
+			code := string(m.attr("formatCode"))
+			s.own[id] = formatOf(code)
+			if text := shownBehind(code); text != "" && s.own[id] == formatPlain {
+				if s.behind == nil {
+					s.behind = map[int]string{}
+				}
+				s.behind[id] = text
+			}
 		}
 	case t == tokenOpen && name == "xf" && s.section == "cellXfs":
 		id, _ := strconv.Atoi(string(m.attr("numFmtId")))
+		if text := s.behind[id]; text != "" {
+			for len(s.suffix) < len(s.cells) {
+				s.suffix = append(s.suffix, "")
+			}
+			s.suffix = append(s.suffix, text)
+		}
 		s.cells = append(s.cells, s.byID(id))
 	}
 	return nil
@@ -138,4 +153,43 @@ func formatMarks(code string) (marks string, elapsed bool) {
 		}
 	}
 	return out.String(), elapsed
+}
+
+// shownBehind returns the words a format shows behind the number, as the unit in
+// 0" lb": who reads the sheet reads it with the number. Only letters and a
+// percent sign count; empty for none.
+func shownBehind(code string) string {
+	var out strings.Builder
+	for i := 0; i < len(code); i++ {
+		switch c := code[i]; c {
+		case ';':
+			return unitShown(out.String())
+		case '0', '#', '?':
+			out.Reset()
+		case '\\':
+			if i++; i < len(code) {
+				out.WriteByte(code[i])
+			}
+		case '_', '*':
+			i++
+		case '[', '"':
+			end := strings.IndexByte(code[i+1:], map[byte]byte{'"': '"', '[': ']'}[c])
+			if end < 0 {
+				return ""
+			}
+			if c == '"' {
+				out.WriteString(code[i+1 : i+1+end])
+			}
+			i += end + 1
+		}
+	}
+	return unitShown(out.String())
+}
+
+func unitShown(text string) string {
+	text = strings.TrimSpace(text)
+	if len(text) > 20 || strings.Trim(text, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ%.") != "" || strings.Trim(text, ".") == "" {
+		return ""
+	}
+	return text
 }

@@ -1,6 +1,9 @@
 package wording
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Label is what the label of a band says.
 type Label struct {
@@ -41,21 +44,86 @@ func Band(s string, decimal Mark, usual Unit) (Label, error) {
 	}
 	b := bandReader{decimal: decimal, usual: usual}
 	text = strings.TrimSuffix(underscores(text), ".")
-	if label, ok := b.numbered(text); ok {
-		return label, nil
-	}
-	for _, candidate := range readings(text) {
-		if b.twoWays {
-			break
-		}
-		if label, ok := b.read(candidate); ok {
+	for _, text := range []string{text, withoutQualifier(text)} {
+		if label, ok := b.numbered(text); ok {
 			return label, nil
+		}
+		for _, candidate := range readings(text) {
+			if b.twoWays {
+				break
+			}
+			if label, ok := b.read(candidate); ok {
+				return label, nil
+			}
 		}
 	}
 	if b.twoWays {
 		return Label{}, ambiguous(s, "edges whose mark can only stand before decimals or only divide thousands", markHint)
 	}
 	return Label{}, unreadable(s, "is not a band", bandExpected, bandHint)
+}
+
+// qualifiers say of a band how it is regarded, folded; behind its edges they
+// change nothing. Words that may count something, as alarm, are not among them.
+var qualifiers = []string{"overload", "over load", "uberlast", "ueberlast", "surcharge", "sobrecarga", "sovraccarico", "normal", "empty", "empty platform", "leer", "leere plattform", "vide", "vacio", "vuoto", "rated", "open"}
+
+// withoutQualifier takes a qualifier, in brackets or not, or an asterisk off the
+// end; the text as it is where there is none.
+func withoutQualifier(text string) string {
+	if rest, ok := strings.CutSuffix(text, "*"); ok {
+		return strings.TrimSpace(rest)
+	}
+	bare := strings.TrimSuffix(text, ")")
+	for _, q := range qualifiers {
+		rest, ok := strings.CutSuffix(bare, q)
+		if !ok || rest == "" || isLetter(rest[len(rest)-1]) {
+			continue
+		}
+		if bare != text {
+			if rest, ok = strings.CutSuffix(rest, "("); !ok {
+				continue
+			}
+		}
+		return strings.TrimRight(rest, " -:,")
+	}
+	return text
+}
+
+// ratedStems are parts of the words for the rated load, folded.
+var ratedStems = []string{"rated", "nenn", "swl", " rl", "nominal", "tragf", "portata", "capac"}
+
+// OverRated reports whether a text names the loads over the rated load without a
+// number: "over rated load", "> Nennlast", "> 100 % RL".
+func OverRated(s string) bool {
+	if len(s) > longestLabel || !strings.ContainsAny(s, ">≥") && strings.IndexByte(s, ' ') < 0 {
+		return false
+	}
+	text := folded(s)
+	if !strings.ContainsAny(text, ">≥") && !slices.ContainsFunc(ratedStems, func(stem string) bool { return strings.Contains(text, stem) }) {
+		return false
+	}
+	if item, size := longestPhrase(text); item == isLead && size < len(text) {
+		text = strings.TrimSpace(text[size:])
+	}
+	above := false
+	for _, sign := range []string{">=", "≥", ">"} {
+		if rest, ok := strings.CutPrefix(text, sign); ok {
+			text, above = rest, true
+			break
+		}
+	}
+	if item, size := longestPhrase(text); !above && item == isAbove {
+		text, above = text[size:], true
+	}
+	text = strings.TrimSpace(text)
+	if rest, ok := strings.CutPrefix(text, "100"); ok {
+		text = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "%"))
+		if text == "rl" {
+			return above
+		}
+	}
+	item, size := longestPhrase(text)
+	return above && item == isRated && size == len(text)
 }
 
 // readings are the parts of a label in which the band may stand, in the order

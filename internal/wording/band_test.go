@@ -46,11 +46,11 @@ func TestBand(t *testing.T) {
 		{open, 90, kg, "below 90 kg|< 90kg|bis 90 kg|under 90 kilograms"},
 		{0, 90, none, "0-90|0–90|0 - 90|0..90|0 to 90|0…90|[0,90)|0÷90|h_0_90|[0, 90[|0 ~ 90"},
 		{0, 90, kg, "0 — 90 kg|0–90 kg|0 kg - 90 kg|kg 0-90|0-90 [kg]|0-90 (kg)|[0,90) kg|[0;90] [kg]|0-90 kg [h]|0-90 kg (%)"},
-		{90, 180, none, "90..180|[90,180)|(90, 180]|[90;180[|]90;180]|from 90 to 180|from 90 up to 180|between 90 and 180|90 < x <= 180|90 ≤ load < 180|180 >= x > 90|90 < x ≤ 180|> 90 to 180|>90 <180|> 90 and < 180|>= 90 and <= 180|90 - <180|90-<180|over 90 up to 180|above 90 to 180|h_90_180|hours_90_180|band_90_180|Hours 90-180|hours in 90-180|time in band 90-180|von 90 bis 180|90 bis 180|über 90 bis 180|ab 90 bis unter 180|zwischen 90 und 180|Stunden 90–180|de 90 à 180|entre 90 et 180|90 à 180|plus de 90 à 180|de 90 a 180|entre 90 y 180|desde 90 hasta 180|da 90 a 180|tra 90 e 180|fra 90 e 180|dal 90 al 180|90 ÷ 180|load 90-180|Last 90-180|classe 90-180|ore 90-180|1: 90-180|2) 90-180|Band 90-180|Band 90 - 180|L3 - 90-180|class 4 90-180|L3 (90-180)|normal (90-180)|B2: ≥ 90 < 180|band 3: [90,180)"},
+		{90, 180, none, "90..180|[90,180)|(90, 180]|[90;180[|]90;180]|from 90 to 180|from 90 up to 180|between 90 and 180|90 < x <= 180|90 ≤ load < 180|180 >= x > 90|90 < x ≤ 180|> 90 to 180|>90 <180|> 90 and < 180|>= 90 and <= 180|90 - <180|90-<180|over 90 up to 180|above 90 to 180|h_90_180|hours_90_180|band_90_180|Hours 90-180|hours in 90-180|time in band 90-180|von 90 bis 180|90 bis 180|über 90 bis 180|ab 90 bis unter 180|zwischen 90 und 180|Stunden 90–180|de 90 à 180|entre 90 et 180|90 à 180|plus de 90 à 180|de 90 a 180|entre 90 y 180|desde 90 hasta 180|da 90 a 180|tra 90 e 180|fra 90 e 180|dal 90 al 180|90 ÷ 180|load 90-180|Last 90-180|classe 90-180|ore 90-180|1: 90-180|2) 90-180|Band 90-180|Band 90 - 180|L3 - 90-180|class 4 90-180|L3 (90-180)|normal (90-180)|90-180 normal|90-180 (normal)|90-180 (empty platform)|B2: ≥ 90 < 180|band 3: [90,180)"},
 		{90, 180, kg, "90 to 180 kg|90kg-180kg|hours 90–180 kg|band 2: 90-180 kg|L3 (90–180 kg)|h 90-180 kg|Stunden bei 90-180 kg|from 90 to 180 kg|90-180 kg load|90-180 kg."},
 		{180, 250, none, "band 3: 180-250|Klasse 3: 180-250|band 3 180-250|3. 180-250|#3: 180-250|B3 = 180-250|Band 3 (180-250)|stufe 3: 180-250"},
-		{320, open, none, "> 320|>320|≥ 320|>= 320|320+|320 +|over 320|above 320|more than 320|320 and above|320 and more|320 or more|320 and over|320 and up|at least 320|from 320|x > 320|320 < x|load ≥ 320|h_320_plus|h_over_320|h_gt_320|320-∞|[320,∞)|[320;inf[|320 - inf|über 320|ueber 320|mehr als 320|ab 320|320 und mehr|oberhalb von 320|mindestens 320|größer als 320|plus de 320|à partir de 320|au-dessus de 320|320 et plus|supérieur à 320|au moins 320|más de 320|desde 320|320 y más|superior a 320|mayor de 320|a partir de 320|oltre 320|più di 320|320 e oltre|superiore a 320|almeno 320|a partire da 320|da 320|band 5: > 320|L5 (> 320)|open (over 320)"},
-		{320, open, kg, "above 320 kg|> 320 kg|320 kg +|320+ kg|320 kg and above|oltre 320 kg|Stunden über 320 kg"},
+		{320, open, none, "> 320|>320|≥ 320|>= 320|320+|320 +|over 320|above 320|more than 320|320 and above|320 and more|320 or more|320 and over|320 and up|at least 320|from 320|x > 320|320 < x|load ≥ 320|h_320_plus|h_over_320|h_gt_320|320-∞|[320,∞)|[320;inf[|320 - inf|über 320|ueber 320|mehr als 320|ab 320|320 und mehr|oberhalb von 320|mindestens 320|größer als 320|plus de 320|plus que 320|à partir de 320|au-dessus de 320|320 et plus|supérieur à 320|au moins 320|más de 320|desde 320|320 y más|superior a 320|mayor de 320|a partir de 320|oltre 320|più di 320|320 e oltre|superiore a 320|almeno 320|a partire da 320|da 320|band 5: > 320|L5 (> 320)|open (over 320)|320-|320 ->|320->|320-max|320 - max|> 320 (overload)|>320 OVERLOAD|> 320*|320+ (Überlast)"},
+		{320, open, kg, "320 - kg|320 kg ->|320-max kg|> 320 kg (overload)|above 320 kg|> 320 kg|320 kg +|320+ kg|320 kg and above|oltre 320 kg|Stunden über 320 kg"},
 		{100, 110, pct, "100–110 %|100%-110%|100-110 percent|100 to 110 % of rated load|100–110 % der Nennlast|100-110 % SWL|von 100 bis 110 % der Tragfähigkeit|100 à 110 % de la charge nominale|100-110 % della portata|de 100 a 110 % de la carga nominal|100-110 (%)|[100,110) %"},
 		{120, open, pct, "> 120 % of rated load|over 120%|120 %+|über 120 % der Nennlast|plus de 120 % de la capacité nominale|oltre 120 %"},
 		{500, 1250, tn, "0,5-1,25 t|0.5 t to 1.25 t|0,5 bis 1,25 t|[0,5;1,25) t"},
@@ -86,7 +86,7 @@ func TestBandUnitsAndMarks(t *testing.T) {
 
 func TestBandRefused(t *testing.T) {
 	for _, text := range []string{
-		"", "Total", "Summe", "overload", "Date", "2026-03-02", "02.03.2026", "02/03/2026", "2026-03", "12:30", "12:30-13:30", "peak 812", "max 320", "90", "90 kg", "1 234", "L3", "band 3", "Total (0-320)", "Summe 0-320", "-90", "90-", "-90-180", "90--180", "a-b", "T-01", "SN 12-3456-7",
+		"", "Total", "Summe", "overload", "Date", "2026-03-02", "02.03.2026", "02/03/2026", "2026-03", "12:30", "12:30-13:30", "peak 812", "max 320", "90", "90 kg", "1 234", "L3", "band 3", "Total (0-320)", "Summe 0-320", "-90", "-90-180", "90--180", "a-b", "T-01", "SN 12-3456-7",
 		"90-180-250", "90-180 h", "1-2 hours", "10-20 min", "to 180", "90 < 180", "<", "under", "under 90 over 180", "90 kg - 110 %", "1e3-2e3", "0x10-0x20", "0-90 widgets", "March 2-4", "90/180", "12-34-56-78", "[90,180,250)", "(90)", "100 %", "between 90", "90 and 180", "100-110 of rated load", "powered_h", "operating hours", strings.Repeat("9", 300) + "-1", "hours",
 	} {
 		if got, err := wording.Band(text, anyMark, none); err == nil || errors.Is(err, wording.ErrAmbiguous) {
@@ -167,4 +167,23 @@ func FuzzBand(f *testing.F) {
 			}
 		}
 	})
+}
+
+func TestFractionsWithoutAWhole(t *testing.T) {
+	for text, want := range map[string]string{".1-.25 t": "100 to 250 t", ">.25 t": "250 to open t", "0-.1 t": "0 to 100 t"} {
+		if got, err := wording.Band(text, anyMark, none); err != nil || says(got) != want {
+			t.Errorf("%q: got %s, %v, want %s", text, says(got), err, want)
+		}
+	}
+}
+
+func TestOverRated(t *testing.T) {
+	for text, want := range map[string]bool{
+		"over rated load": true, "> Nennlast": true, ">100% RL": true, "> 100 % of rated load": true, "über Nennlast": true, "plus de charge nominale": true, "above SWL": true, "oltre portata nominale": true, "Hours over rated load": true, "Stunden über Nennlast": true,
+		"Nennlast": false, "rated load": false, "over": false, "over 250 kg": false, "over rated load 250": false, "under rated load": false, "> 110 % RL": false, "overload": false, "": false,
+	} {
+		if got := wording.OverRated(text); got != want {
+			t.Errorf("%q: got %v, want %v", text, got, want)
+		}
+	}
 }

@@ -64,7 +64,7 @@ var signs = []struct {
 
 // next reads one item off the front.
 func (x *lexer) next(s string) (rest string, ok bool) {
-	if isDigit(s[0]) {
+	if isDigit(s[0]) || len(s) > 1 && (s[0] == '.' || s[0] == ',') && isDigit(s[1]) && (len(x.items) == 0 || x.items[len(x.items)-1] != isNumber) {
 		return x.number(s)
 	}
 	for _, sign := range signs {

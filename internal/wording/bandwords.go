@@ -21,8 +21,8 @@ var bandWords = []struct {
 	{isAbove, []string{
 		"over", "above", "more than", "greater than", "exceeding", "larger than", "gt", "gte", "beyond", "in excess of",
 		"uber", "ueber", "oberhalb", "oberhalb von", "mehr als", "grosser", "grosser als", "groesser", "groesser als", "grosser gleich", "hoher als",
-		"plus de", "superieur a", "superieure a", "au-dessus de", "au dessus de", "au-dela de", "depassant", "sup a", "superieur ou egal a",
-		"mas de", "superior a", "mayor de", "mayor que", "mayor a", "por encima de", "encima de", "mayor o igual a",
+		"plus de", "plus que", "superieur a", "superieure a", "au-dessus de", "au dessus de", "au-dela de", "depassant", "sup a", "superieur ou egal a",
+		"mas de", "mas que", "superior a", "mayor de", "mayor que", "mayor a", "por encima de", "encima de", "mayor o igual a",
 		"oltre", "oltre i", "piu di", "superiore a", "sopra", "sopra i", "al di sopra di", "maggiore di", "maggiore o uguale a",
 		"at least", "not less than", "no less than", "mindestens", "au moins", "al menos", "como minimo", "almeno",
 	}},
@@ -40,9 +40,9 @@ var bandWords = []struct {
 		"and less", "and below", "and under", "or less", "or below", "or under", "and down", "und weniger", "oder weniger", "und darunter", "oder darunter",
 		"et moins", "ou moins", "y menos", "o menos", "y inferior", "o inferior", "e meno", "o meno",
 	}},
-	{isInfinity, []string{"inf", "infinity", "infinite", "unendlich", "infini", "infinito", "open", "offen", "ouvert", "abierto", "aperto"}},
+	{isInfinity, []string{"max", "maximum", "maximal", "inf", "infinity", "infinite", "unendlich", "infini", "infinito", "open", "offen", "ouvert", "abierto", "aperto"}},
 	{isRated, []string{
-		"of rated load", "of the rated load", "rated load", "of rated capacity", "of rated", "of swl", "swl", "of capacity", "of nominal load",
+		"of rated load", "of the rated load", "rated load", "of rated capacity", "of rated", "of swl", "swl", "of capacity", "of nominal load", "rl", "of rl",
 		"der nennlast", "nennlast", "von nennlast", "der tragfahigkeit", "der tragfaehigkeit", "de la charge nominale", "de charge nominale", "charge nominale", "de la capacite nominale", "de la capacite", "de la cn",
 		"de la carga nominal", "de carga nominal", "carga nominal", "de la capacidad nominal", "de la capacidad", "della portata nominale", "della portata", "portata nominale", "del carico nominale", "carico nominale",
 	}},

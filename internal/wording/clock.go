@@ -69,6 +69,32 @@ func hoursAndMinutes(s string) (hours float64, ok bool) {
 	return float64(seconds) / 3600, pieces > 1
 }
 
+// dayWords are words and symbols for days in a duration, folded. From memory.
+const dayWords = "d day days tag tage j jour jours dia dias g giorno giorni"
+
+// daysAndHours reads "4d 05:30", "2 days 3 h", "1 d 2 h 30 min", in hours; below
+// a day behind the days.
+func daysAndHours(s string) (hours float64, ok bool) {
+	days, rest, ok := cutDigits(s, 1, 5)
+	if !ok {
+		return 0, false
+	}
+	word, rest := cutWord(strings.TrimLeft(rest, " "))
+	if rest = strings.TrimLeft(rest, " ,"); !hasWord(dayWords, word) || rest == "" {
+		return 0, false
+	}
+	h, ok := clock(rest)
+	if !ok {
+		h, ok = hoursAndMinutes(rest)
+	}
+	if n, unit, whole := cutDigits(rest, 1, 2); !ok && whole {
+		if u, _, known := unitOf(strings.TrimLeft(unit, " ")); known && u == Hour {
+			h, ok = float64(n), true
+		}
+	}
+	return float64(days)*24 + h, ok && h >= 0 && h < 24
+}
+
 // pieceUnit is the unit of one piece of a duration: hours, then minutes (m
 // will do, and nothing at the end), then seconds.
 func pieceUnit(word string, last Unit, end bool) (Unit, bool) {

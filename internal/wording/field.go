@@ -165,6 +165,12 @@ func suitingWords(fields []Field, u Unit) ([]Field, Unit) {
 	return slices.Clone(fields), u
 }
 
+// IsField reports whether a field is one of those that columns can have.
+func IsField(f Field) bool { return slices.Contains(fieldOrder, f) }
+
+// Suits reports whether values of a field can have a unit.
+func Suits(f Field, u Unit) bool { return suits(f, u) }
+
 // suits says which units a field can have; edges and peaks may be in percent of
 // the rated load, a time of day may have its form behind it.
 func suits(f Field, u Unit) bool {

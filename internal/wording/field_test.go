@@ -103,7 +103,7 @@ var together = map[string]string{
 	"hours powered_h":                             "heures|horas|hours|ore|stunden",
 	"kind event_kind":                             "art|genre|kind|tipo|typ|type",
 	"mass_kg event_load_kg":                       "gewicht|peso|poids|weight",
-	"rated_load_kg peak_kg":                       "carga max|carga máxima|carico massimo|carico max|charge max|charge maximale|max last|max load|maximale last|maximallast|maximum load",
+	"rated_load_kg peak_kg":                       "carga max|carga máxima|carico massimo|carico max|charge max|charge maximale|max last|max load|max platform load|maximale last|maximallast|maximum load|maximum platform load",
 	"reading_at event_at":                         "data e ora|data ora|date and time|date et heure|date heure|date time|datum uhrzeit|datum und uhrzeit|datum zeit|fecha hora|fecha y hora|horodatage|logged at|marca de tiempo|marca temporale|time stamp|timestamp|when|zeitpunkt|zeitstempel",
 	"reading_at powered_h":                        "ablesung|lectura|lecture|lettura|reading|relevé",
 	"reading_at reading_date":                     "abgelesen am|data di lettura|data lettura|date de lecture|date du relevé|date of reading|fecha de lectura|read on|relevé le",

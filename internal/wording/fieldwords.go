@@ -21,8 +21,8 @@ var fieldWords = []fieldRow{
 	{FieldKind, "it", "genere;tipo di macchina;tipo macchina;tipo piattaforma;categoria"},
 
 	{FieldRatedLoad, "", "rated load kg"},
-	{FieldRatedLoad, "en", "rated load;rated capacity;capacity;swl;safe working load;working load limit;platform capacity;nominal load;max capacity;maximum capacity;rated platform load;load capacity;maximum platform capacity;permissible load;maximum load;max load"},
-	{FieldRatedLoad, "de", "nennlast;tragfähigkeit;zulässige last;zul last;nutzlast;korblast;zulässige korblast;tragkraft;max tragfähigkeit;maximale tragfähigkeit;zulässige belastung;nenntragfähigkeit;maximale last;max last;maximallast"},
+	{FieldRatedLoad, "en", "rated load;rated capacity;capacity;swl;safe working load;working load limit;platform capacity;nominal load;max capacity;maximum capacity;rated platform load;load capacity;maximum platform capacity;permissible load;maximum load;max load;max platform load;maximum platform load"},
+	{FieldRatedLoad, "de", "nennlast;traglast;max traglast;maximale traglast;tragfähigkeit;zulässige last;zul last;nutzlast;korblast;zulässige korblast;tragkraft;max tragfähigkeit;maximale tragfähigkeit;zulässige belastung;nenntragfähigkeit;maximale last;max last;maximallast"},
 	{FieldRatedLoad, "fr", "charge nominale;capacité;capacité nominale;charge utile;cmu;charge maximale d'utilisation;capacité maximale;charge admissible;capacité de charge;charge maximale;charge max"},
 	{FieldRatedLoad, "es", "carga nominal;capacidad;capacidad nominal;capacidad de carga;carga útil;carga admisible;capacidad máxima;cmu;carga máxima de utilización;carga máxima;carga max"},
 	{FieldRatedLoad, "it", "portata;carico nominale;portata nominale;capacità;portata massima;capacità di carico;carico ammissibile;capacità nominale;carico massimo;carico max"},
@@ -41,7 +41,7 @@ var fieldWords = []fieldRow{
 
 	{FieldMass, "", "mass kg"},
 	{FieldMass, "en", "mass;machine mass;machine weight;weight;gross weight;vehicle weight;overall weight;own weight;unladen weight;dead weight;service weight"},
-	{FieldMass, "de", "masse;gewicht;eigengewicht;maschinengewicht;gesamtgewicht;eigenmasse;maschinenmasse;leergewicht;dienstgewicht;betriebsgewicht"},
+	{FieldMass, "de", "zul gesamtgewicht;zulässiges gesamtgewicht;masse;gewicht;eigengewicht;maschinengewicht;gesamtgewicht;eigenmasse;maschinenmasse;leergewicht;dienstgewicht;betriebsgewicht"},
 	{FieldMass, "fr", "poids;masse à vide;poids à vide;poids total;poids de la machine;masse de la machine;masse totale"},
 	{FieldMass, "es", "masa;peso;peso total;peso propio;peso de la máquina;peso en vacío;tara"},
 	{FieldMass, "it", "massa;peso totale;peso proprio;peso macchina;peso a vuoto;massa totale;massa a vuoto"},
@@ -53,7 +53,7 @@ var fieldWords = []fieldRow{
 	{FieldInService, "it", "messa in servizio;data di messa in servizio;in servizio dal;messa in funzione;data messa in servizio"},
 
 	{FieldReadingAt, "", "reading at;at"},
-	{FieldReadingAt, "en", "reading;read at;time of reading;reading date and time;date and time;date time;timestamp;time stamp;date of reading;reading date time;read on;readout;readout time;recorded at;when;date;time;logged at;date and time of reading"},
+	{FieldReadingAt, "en", "date read;read;reading;read at;time of reading;reading date and time;date and time;date time;timestamp;time stamp;date of reading;reading date time;read on;readout;readout time;recorded at;when;date;time;logged at;date and time of reading"},
 	{FieldReadingAt, "de", "ablesung;abgelesen am;zeitpunkt;datum und uhrzeit;datum uhrzeit;datum zeit;zeitstempel;zeitpunkt der ablesung;auslesung;ausgelesen am;auslesezeitpunkt;datum;zeit;uhrzeit;stand vom"},
 	{FieldReadingAt, "fr", "relevé;date du relevé;date et heure;horodatage;relevé le;date heure;date de lecture;lecture;heure;date et heure du relevé"},
 	{FieldReadingAt, "es", "lectura;fecha de lectura;fecha y hora;marca de tiempo;fecha hora;leído el;fecha;hora;fecha y hora de lectura"},
@@ -71,7 +71,7 @@ var fieldWords = []fieldRow{
 	{FieldReadingTime, "es", "hora de lectura;hora;hora del día"},
 	{FieldReadingTime, "it", "ora di lettura;ora;orario;ora lettura;ora del rilevamento"},
 
-	{FieldPowered, "en", "powered;powered hours;powered time;powered on time;hour meter;hours meter;hour meter reading;hourmeter;operating hours;operating time;engine hours;running hours;run time;run hours;total hours;machine hours;hours of operation;working hours;meter hours;reading;on time;hours run;hours;hours on;power on hours;key on hours"},
+	{FieldPowered, "en", "hours used;usage hours;powered;powered hours;powered time;powered on time;hour meter;hours meter;hour meter reading;hourmeter;operating hours;operating time;engine hours;running hours;run time;run hours;total hours;machine hours;hours of operation;working hours;meter hours;reading;on time;hours run;hours;hours on;power on hours;key on hours"},
 	{FieldPowered, "de", "betriebsstunden;betriebsstundenzähler;betriebsstundenstand;betriebszeit;bh;einschaltdauer;einschaltzeit;laufzeit;laufstunden;motorstunden;maschinenstunden;gesamtstunden;stundenzähler;zählerstand;betriebsstunden gesamt;stunden;einschaltstunden;gesamtbetriebsstunden;eingeschaltet;stundenzählerstand;ablesung"},
 	{FieldPowered, "fr", "heures de fonctionnement;horamètre;compteur horaire;heures moteur;heures de service;heures machine;temps de fonctionnement;heures totales;heures sous tension;temps sous tension;heures;heures de marche;compteur d'heures;relevé;lecture"},
 	{FieldPowered, "es", "horas de funcionamiento;horómetro;cuentahoras;horas de motor;horas de máquina;horas de servicio;horas totales;horas de trabajo;tiempo de funcionamiento;horas encendido;horas;contador de horas;horas de operación;lectura"},
@@ -84,8 +84,8 @@ var fieldWords = []fieldRow{
 	{FieldMoving, "it", "in movimento;ore di movimento;ore in movimento;tempo di movimento;ore di traslazione;tempo di traslazione;tempo in movimento"},
 
 	{FieldPeak, "", "peak kg"},
-	{FieldPeak, "en", "peak;peak load;highest load;maximum load;max load;largest load;peak weight;highest load ever;maximum recorded load;max recorded load;highest load recorded;peak value;max;maximum;heaviest load"},
-	{FieldPeak, "de", "spitze;spitzenlast;höchstlast;höchste last;maximallast;maximale last;max last;spitzenwert;lastspitze;größte last;höchstwert;maximum;schleppzeiger"},
+	{FieldPeak, "en", "lifetime peak;lifetime peak load;all time peak;max platform load;maximum platform load;max load seen;maximum load seen;highest load seen;peak ever;highest ever;peak load ever;peak;peak load;highest load;maximum load;max load;largest load;peak weight;highest load ever;maximum recorded load;max recorded load;highest load recorded;peak value;max;maximum;heaviest load"},
+	{FieldPeak, "de", "max gemessen;maximal gemessen;höchste gemessene last;max gemessene last;spitze;spitzenlast;höchstlast;höchste last;maximallast;maximale last;max last;spitzenwert;lastspitze;größte last;höchstwert;maximum;schleppzeiger"},
 	{FieldPeak, "fr", "pic;pic de charge;charge maximale;charge max;charge de pointe;charge la plus élevée;pointe;charge maximale enregistrée;valeur maximale"},
 	{FieldPeak, "es", "pico;pico de carga;carga máxima;carga pico;carga max;carga más alta;valor máximo;carga máxima registrada;máximo"},
 	{FieldPeak, "it", "picco;picco di carico;carico massimo;carico max;carico di picco;carico più alto;valore massimo;massimo;carico massimo registrato"},

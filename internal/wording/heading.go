@@ -44,8 +44,22 @@ func bracketed(heading string) (words string, u Unit, ok bool) {
 		if u, _, ok := unitOf(text); ok && !isPlural(inner[:i], inner[i:]) {
 			return strings.TrimSpace(inner[:i]), u, true
 		}
+		if ofRatedLoad(text) {
+			return strings.TrimSpace(inner[:i]), Percent, true
+		}
 	}
 	return "", NoUnit, false
+}
+
+// ofRatedLoad reports whether a folded text is "% of rated load" or the like.
+func ofRatedLoad(text string) bool {
+	rest, ok := strings.CutPrefix(text, "%")
+	if !ok {
+		return false
+	}
+	rest = strings.TrimSpace(rest)
+	item, size := longestPhrase(rest)
+	return item == isRated && size == len(rest)
 }
 
 // isPlural reports whether "(s)" makes a word a plural, as in "person(s)";
@@ -80,6 +94,11 @@ func firstWord(heading string) (string, Unit) {
 func lastWord(heading string) (string, Unit) {
 	at := lastStart(heading)
 	u, name, ok := unitOf(folded(heading[at:]))
+	if i := strings.LastIndexAny(heading, " _/,;|-") + 1; i < at { // "Peak kN" ends in one word
+		if whole, _, isUnit := unitOf(folded(heading[i:])); isUnit {
+			at, u, name, ok = i, whole, false, true
+		}
+	}
 	if !ok {
 		return heading, NoUnit
 	}

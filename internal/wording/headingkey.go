@@ -19,6 +19,10 @@ func headingTokens(heading string) []string {
 		switch t {
 		case "n", "nr", "num", "nbr", "number", "nummer", "numero":
 			t = "no"
+		default:
+			if stem, ok := strings.CutSuffix(t, "number"); ok { // serialNumber
+				t = stem + "no"
+			}
 		}
 		tokens[i] = t
 	}

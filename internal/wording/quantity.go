@@ -3,7 +3,7 @@ package wording
 import "strings"
 
 const (
-	quantityExpected = "a number, with kg, lb, t, h, min, s, h:mm or % if the heading has no unit"
+	quantityExpected = "a number, with kg, lb, t, kN, daN, h, min, s, h:mm or % if the heading has no unit"
 	unitHint         = "write the unit as kg, lb, t (1000 kg), h, min, s or %"
 )
 
@@ -29,6 +29,9 @@ func Quantity(s string, decimal Mark, usual Unit) (value float64, unit Unit, err
 		return prefixed(text, decimal)
 	}
 	rest = folded(rest)
+	if rest == "#" { // the mark of pounds behind a number, in the United States
+		rest = "lb"
+	}
 	if u, _, ok := unitOf(rest); ok && u != Clock {
 		x, err := Number(number, decimal)
 		if err != nil {
@@ -40,6 +43,9 @@ func Quantity(s string, decimal Mark, usual Unit) (value float64, unit Unit, err
 		return clocked(text, h, usual)
 	}
 	if h, ok := hoursAndMinutes(folded(text)); ok {
+		return h, Hour, nil
+	}
+	if h, ok := daysAndHours(folded(text)); ok {
 		return h, Hour, nil
 	}
 	if _, err := Number(number, decimal); err != nil {

@@ -52,7 +52,7 @@ func TestQuantityRefused(t *testing.T) {
 		twoWays bool
 	}{
 		{"1,234 kg", none, "two ways", true}, {"1.234", kg, "two ways", true}, {"12:30", mins, "two ways", true}, {"12:30", secs, "two ways", true},
-		{"5 tons", none, "unit that is not known", false}, {"5 Pfund", none, "unit that is not known", false}, {"45 m", none, "unit that is not known", false}, {"12 kN", none, "unit that is not known", false}, {"1:30 PM", none, "unit that is not known", false}, {"12:75", none, "unit that is not known", false}, {"1 h 75 min", none, "unit that is not known", false}, {"30 min 1 h", none, "unit that is not known", false}, {"12 kg 30", none, "unit that is not known", false},
+		{"5 tons", none, "unit that is not known", false}, {"5 Pfund", none, "unit that is not known", false}, {"45 m", none, "unit that is not known", false}, {"12 kip", none, "unit that is not known", false}, {"1:30 PM", none, "unit that is not known", false}, {"12:75", none, "unit that is not known", false}, {"1 h 75 min", none, "unit that is not known", false}, {"30 min 1 h", none, "unit that is not known", false}, {"12 kg 30", none, "unit that is not known", false},
 		{"12.5", hmm, "plain number under a heading in h:mm", false}, {"", none, "is not a number", false}, {"kg", none, "is not a number", false}, {"about 5 kg", none, "is not a number", false}, {"NaN kg", none, "is not a number", false}, {"1,23.4 kg", none, "has marks", false},
 		{"1e308 t", none, "is too large", false}, {"-1e308", tn, "is too large", false},
 	} {

@@ -16,6 +16,8 @@ const (
 	Second
 	Clock   // hours and minutes of a duration, as 12:30 or 112:30:15
 	Percent // of whatever the heading says
+	KiloNewton
+	DecaNewton
 )
 
 // units says what a unit is called and what one of it is in kg, h or as a share.
@@ -32,7 +34,14 @@ var units = [...]struct {
 	Second:   {"s", 1.0 / 3600},
 	Clock:    {"h:mm", 1},
 	Percent:  {"%", 0.01},
+	// A force as the mass that weighs as much at the conventional acceleration of
+	// free fall, 9.80665 m/s² (3rd CGPM, 1901; from memory).
+	KiloNewton: {"kN", 1000 / StandardGravity},
+	DecaNewton: {"daN", 10 / StandardGravity},
 }
+
+// StandardGravity is the conventional acceleration of free fall, m/s².
+const StandardGravity = 9.80665
 
 // String writes the symbol, nothing for no unit.
 func (u Unit) String() string {
@@ -53,11 +62,16 @@ func (u *Unit) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return &Unreadable{Text: string(text), Fault: "is not a unit", Expected: "kg, lb, t, h, min, s, h:mm or %", Hint: "leave it out where the cells name their unit"}
+	return &Unreadable{Text: string(text), Fault: "is not a unit", Expected: "kg, lb, t, kN, daN, h, min, s, h:mm or %", Hint: "leave it out where the cells name their unit"}
 }
 
 // IsLoad reports whether the unit counts loads.
-func (u Unit) IsLoad() bool { return u == Kilogram || u == Pound || u == Tonne }
+func (u Unit) IsLoad() bool {
+	return u == Kilogram || u == Pound || u == Tonne || u.IsForce()
+}
+
+// IsForce reports whether the unit counts loads as forces.
+func (u Unit) IsForce() bool { return u == KiloNewton || u == DecaNewton }
 
 // IsTime reports whether the unit counts durations.
 func (u Unit) IsTime() bool { return u == Hour || u == Minute || u == Second || u == Clock }
@@ -92,6 +106,8 @@ var unitWords = []struct {
 }{
 	{Kilogram, "kg kgs kgf kp kilo kilos", "kilogram kilograms kilogramme kilogrammes kilogramm kilogramo kilogramos chilogrammo chilogrammi chilo chili"},
 	{Pound, "lb lbs lbf", "pound pounds libra libras libbra libbre"},
+	{KiloNewton, "kn", "kilonewton kilonewtons"},
+	{DecaNewton, "dan", "decanewton decanewtons dekanewton"},
 	{Tonne, "t", "tonne tonnes tonnen tonelada toneladas tonnellata tonnellate"},
 	{Hour, "h hr hrs std", "hour hours stunde stunden heure heures hora horas ora ore"},
 	{Minute, "min mins mn", "minute minutes minuten minuto minutos minuti"},
