@@ -1,6 +1,8 @@
 package dossier
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 
 	"ratchetmark/internal/assume"
@@ -183,6 +185,22 @@ func mayBe(d *Dossier, c cause.Cause) bool {
 	return slices.ContainsFunc(d.Exceedances, func(x Exceedance) bool { return x.Posterior.Get(c) >= hardly })
 }
 
+// typeTests lists the type tests of the rules that are chosen.
+func (d *Dossier) typeTests() []fatigue.Test {
+	if d.Capacity == nil {
+		return fatigue.TypeTests
+	}
+	names := map[capacity.Param]string{capacity.DynamicTest: "dynamic test", capacity.StaticTest: "static test", capacity.EnhancedTest: "enhanced overload test"}
+	var out []fatigue.Test
+	for _, s := range d.Capacity.Shares {
+		if name := names[s.Param]; name != "" {
+			out = append(out, fatigue.Test{Name: name, Percent: s.Percent, Source: fmt.Sprintf("%s; %s", s.Source, s.Source.Status)})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b fatigue.Test) int { return cmp.Compare(a.Percent, b.Percent) })
+	return out
+}
+
 // static holds the highest peak against the tests.
 func (d *Dossier) static() *fatigue.Static {
 	peak := capacity.HighestPeak(d.History)
@@ -194,7 +212,7 @@ func (d *Dossier) static() *fatigue.Static {
 	if x := told.MakerTest; x != nil && makerTests.Check(float64(*x), "") == nil {
 		maker = x
 	}
-	s := fatigue.StaticOf(*peak, d.History.Rated, maker)
+	s := fatigue.StaticOf(*peak, d.History.Rated, d.typeTests(), maker)
 	if s != nil {
 		tidyDeep(s)
 	}

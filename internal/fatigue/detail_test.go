@@ -93,10 +93,10 @@ func TestStatic(t *testing.T) {
 	}{
 		{205, 0, "It lies within what the dynamic test puts on", 2},
 		{221, 1, "It lies above the dynamic test (110 %), within the static test", 3},
-		{251, 2, "It lies above the static test (125 %): only the enhanced test", 5},
+		{251, 2, "It lies above the static test (125 %): only the enhanced overload test", 5},
 		{301, 3, "It lies beyond anything the type test covers: have it examined.", 6},
 	} {
-		s := fatigue.StaticOf(record.Kilogram(v.peak), 200, nil)
+		s := fatigue.StaticOf(record.Kilogram(v.peak), 200, fatigue.TypeTests, nil)
 		passed := 0
 		for _, x := range s.Tests {
 			if x.Passed {
@@ -107,10 +107,16 @@ func TestStatic(t *testing.T) {
 			t.Errorf("%v: got %d tests passed, %d to examine, %q", v.peak, passed, len(s.Examine), s.Words)
 		}
 	}
-	if s := fatigue.StaticOf(200, 200, nil); s != nil {
+	if s := fatigue.StaticOf(200, 200, fatigue.TypeTests, nil); s != nil {
 		t.Errorf("at the rated load: got %+v, want nothing", s)
 	}
-	s := fatigue.StaticOf(310, 200, kg(320))
+	if s := fatigue.StaticOf(310, 200, nil, nil); len(s.Tests) != 0 || s.Words[:41] != "The rules that are chosen name no type te" {
+		t.Errorf("without tests: got %+v, want that there is none", s)
+	}
+	if s := fatigue.StaticOf(220, 200, fatigue.TypeTests, nil); s.Tests[0].Passed { // 110 % to the last bit
+		t.Error("at the dynamic test: got it gone over, want it not")
+	}
+	s := fatigue.StaticOf(310, 200, fatigue.TypeTests, kg(320))
 	if last := s.Tests[len(s.Tests)-1]; last.Passed || last.Load != 320 || last.Percent != 160 {
 		t.Errorf("got %+v, want the maker's value, not passed", last)
 	}

@@ -1,6 +1,9 @@
 package fatigue
 
 import (
+	"fmt"
+	"strconv"
+
 	"ratchetmark/internal/record"
 )
 
@@ -29,11 +32,12 @@ type Examine struct {
 	Whom string `json:"by"`
 }
 
-// tests are the loads of type tests, in percent of the rated load.
-var tests = []Test{
+// TypeTests are the usual loads of type tests, in percent of the rated load, in
+// ascending order.
+var TypeTests = []Test{
 	{Name: "dynamic test", Percent: 110, Source: "Regulation (EU) 2023/1230, Annex III, 4.1.2.3, read"},
 	{Name: "static test", Percent: 125, Source: "Regulation (EU) 2023/1230, Annex III, 4.1.2.3, read"},
-	{Name: "enhanced overload test", Percent: 150, Source: "EN 280, 5.4.1.6, from memory"},
+	{Name: enhanced, Percent: 150, Source: "EN 280, 5.4.1.6, from memory"},
 }
 
 // examinations lists what to look at once a peak, in percent of the rated load,
@@ -51,9 +55,10 @@ var examinations = []struct {
 	{150, Examine{"ask whether the structure may be used at all", "the maker"}},
 }
 
-// StaticOf holds a peak against the tests and a value that the maker gives; nil
-// where the peak does not lie above the rated load.
-func StaticOf(peak, rated record.Kilogram, maker *record.Kilogram) *Static {
+// StaticOf holds a peak against the type tests of the rules that hold, in
+// ascending order, and a value that the maker gives; nil where the peak does not
+// lie above the rated load.
+func StaticOf(peak, rated record.Kilogram, tests []Test, maker *record.Kilogram) *Static {
 	if peak <= rated {
 		return nil
 	}
@@ -64,7 +69,7 @@ func StaticOf(peak, rated record.Kilogram, maker *record.Kilogram) *Static {
 		s.Tests = append(s.Tests, t)
 	}
 	if maker != nil && *maker > 0 {
-		s.Tests = append(s.Tests, Test{Name: "the maker's value", Load: *maker, Percent: 100 * float64(*maker/rated), Source: "given for this machine", Passed: peak > *maker})
+		s.Tests = append(s.Tests, Test{Name: theMakers, Load: *maker, Percent: 100 * float64(*maker/rated), Source: "given for this machine", Passed: peak > *maker})
 	}
 	s.Words = s.words()
 	for _, e := range examinations {
@@ -78,25 +83,53 @@ func StaticOf(peak, rated record.Kilogram, maker *record.Kilogram) *Static {
 func (s *Static) words() string {
 	beyond, maker := 0., false
 	for _, t := range s.Tests {
-		if t.Passed && t.Name != "the maker's value" {
+		if t.Passed && t.Name != theMakers {
 			beyond = max(beyond, t.Percent)
 		}
-		maker = maker || t.Name == "the maker's value" && !t.Passed
+		maker = maker || t.Name == theMakers && !t.Passed
 	}
-	text := "It lies within what the dynamic test puts on a machine of its type."
-	switch beyond {
-	case 110:
-		text = "It lies above the dynamic test (110 %), within the static test (125 %) of a machine of its type."
-	case 125:
-		text = "It lies above the static test (125 %): only the enhanced test (150 %) covers it, where the type has passed one."
-	case 150:
-		text = "It lies beyond anything the type test covers: have it examined."
-	}
+	text := within(s.Tests, beyond)
 	if maker {
 		text += " It does not go over the value that the maker gives."
 	}
 	return text + " A test on a sound machine is no proof for this one."
 }
+
+// within says between which type tests a peak lies that went over those up to a
+// percentage.
+func within(tests []Test, beyond float64) string {
+	var over, next *Test
+	for i := range tests {
+		switch t := &tests[i]; {
+		case t.Name == theMakers:
+		case t.Percent <= beyond:
+			over = t
+		case next == nil:
+			next = t
+		}
+	}
+	switch {
+	case over == nil && next == nil:
+		return "The rules that are chosen name no type test to hold it against: have it examined."
+	case over == nil:
+		return fmt.Sprintf("It lies within what the %s puts on a machine of its type.", next.Name)
+	case next == nil:
+		return "It lies beyond anything the type test covers: have it examined."
+	}
+	above := fmt.Sprintf("It lies above the %s (%s %%)", over.Name, percent(over.Percent))
+	if next.Name == enhanced { // not every type has to pass one
+		return fmt.Sprintf("%s: only the %s (%s %%) covers it, where the type has passed one.", above, next.Name, percent(next.Percent))
+	}
+	return fmt.Sprintf("%s, within the %s (%s %%) of a machine of its type.", above, next.Name, percent(next.Percent))
+}
+
+func percent(x float64) string { return strconv.FormatFloat(x, 'g', 4, 64) }
+
+// enhanced is the name of the test that only some types have to pass.
+const enhanced = "enhanced overload test"
+
+// theMakers is the name of the value that the maker gives.
+const theMakers = "the maker's value"
 
 // TieDown says what a strap over the platform does that a crowd of the same
 // weight does not.
