@@ -36,21 +36,29 @@ func newDrift(p *params, m platform, loads []float64) *drift {
 	mean, spread := p[usualUse]*m.rated, useSpread*m.rated
 	top := (m.rated - mean) / spread // ordinary loads end at the rated load, but for a few
 	for _, offset := range spreadOf(lognormal{p[driftOffset] * m.rated, offsetSpread}) {
-		at := func(x float64) (over, density float64) {
+		over := func(x float64) float64 {
 			z := (x - offset.value - mean) / spread
-			density = normalDensity(z) / spread
-			if z > top {
-				density *= gentleOverload
-			}
-			return max(0, normalOver(z)-(1-gentleOverload)*normalOver(max(z, top))), density
+			return max(0, normalOver(z)-(1-gentleOverload)*normalOver(max(z, top)))
 		}
-		over, _ := at(m.rated)
+		density := func(x float64) float64 {
+			z := (x - offset.value - mean) / spread
+			if z > top {
+				return gentleOverload * normalDensity(z) / spread
+			}
+			return normalDensity(z) / spread
+		}
 		d.offsets = append(d.offsets, latent{offset.value, (1 - byTolerance) * offset.weight})
-		d.shapes = append(d.shapes, lay(loads, m.rated, at))
-		d.shares = append(d.shares, max(over, 1e-5))
+		d.shapes = append(d.shapes, lay(loads, m.rated, over, density))
+		d.shares = append(d.shares, max(over(m.rated), 1e-5))
 	}
 	d.offsets = append(d.offsets, latent{tolerance * m.rated, byTolerance})
-	d.shapes = append(d.shapes, lay(loads, m.rated, d.soundOver))
+	d.shapes = append(d.shapes, lay(loads, m.rated, func(x float64) float64 {
+		over, _ := d.soundOver(x)
+		return over
+	}, func(x float64) float64 {
+		_, density := d.soundOver(x)
+		return density
+	}))
 	d.shares = append(d.shares, closeHours)
 	return d
 }

@@ -104,7 +104,7 @@ func size(e *ask, i int) float64 {
 		if d, ok := e.model.(*drift); ok {
 			return d.peakDensity(i, float64(*e.x.Peak), e.past)
 		}
-		return mean * c.density[e.from] * expNeg(mean*c.over[e.from]) / some(mean)
+		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / some(mean)
 	}
 	share := e.model.curve(i).share(e.from, e.to)
 	if d, ok := e.model.(*drift); ok {
@@ -180,7 +180,7 @@ func peakInBand(e *ask, i int) float64 {
 func peakShape(e *ask, i int) float64 {
 	c := e.model.highest(i)
 	share := max(c.share(e.from, e.bandTo), 1e-9)
-	return c.density[e.peak] * math.Log(e.bandWidth()) / share
+	return c.density(e.peak) * math.Log(e.bandWidth()) / share
 }
 
 // bandWidth is how many times its lower edge the upper edge of the piece's band

@@ -32,13 +32,16 @@ func newLashed(p *params, m platform, loads []float64) *lashed {
 	l := &lashed{p: p, habits: habitsOf(p[lashedHabit])}
 	straps := strapsOf(p)
 	at := func(kept, spread float64) *curve {
-		return lay(loads, m.rated, func(x float64) (over, density float64) {
+		return lay(loads, m.rated, func(x float64) (over float64) {
 			for _, s := range straps {
-				load := lognormal{kept * s.load, spread}
-				over += s.weight * load.over(x)
-				density += s.weight * load.density(x) / x
+				over += s.weight * lognormal{kept * s.load, spread}.over(x)
 			}
-			return over, density
+			return over
+		}, func(x float64) (density float64) {
+			for _, s := range straps {
+				density += s.weight * lognormal{kept * s.load, spread}.density(x) / x
+			}
+			return density
 		})
 	}
 	l.pulled, l.settled = at(1, loadSpread), at(p[tensionKept], settledSpread)

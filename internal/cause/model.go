@@ -27,31 +27,47 @@ type model interface {
 }
 
 // curve is how the loads of one cause are distributed over the rated load, at
-// the loads that a history asks for.
+// the loads that a history asks for. What nobody asks for is not worked out.
 type curve struct {
-	over    []float64 // share of the occasions that lie over the load
-	density []float64 // of ln load
+	loads           []float64
+	all             float64                 // over the rated load
+	overOf          func(x float64) float64 // share of all loads over a load
+	densityOf       func(x float64) float64 // of the load, in kg
+	memoOver, memoD []float64               // worked out; below zero where not yet
+}
+
+// over returns the share of the occasions that lie over a load, by its number.
+func (c *curve) over(i int) float64 {
+	if c.memoOver[i] < 0 {
+		c.memoOver[i] = min(1, max(0, c.overOf(c.loads[i]))/c.all)
+	}
+	return c.memoOver[i]
+}
+
+// density returns the density of ln load at a load, by its number.
+func (c *curve) density(i int) float64 {
+	if c.memoD[i] < 0 {
+		c.memoD[i] = max(0, c.loads[i]*c.densityOf(c.loads[i])/c.all)
+	}
+	return c.memoD[i]
 }
 
 // share returns the share of occasions between two loads, by their number.
 func (c *curve) share(from, to int) float64 {
 	if to < 0 { // open upwards
-		return c.over[from]
+		return c.over(from)
 	}
-	return max(0, c.over[from]-c.over[to])
+	return max(0, c.over(from)-c.over(to))
 }
 
-// lay works a curve out at loads in kg: over and density of the load, in kg,
-// are scaled so that everything lies over the rated load.
-func lay(loads []float64, rated float64, at func(x float64) (over, density float64)) *curve {
-	c := &curve{over: make([]float64, len(loads)), density: make([]float64, len(loads))}
-	all, _ := at(rated)
-	all = max(all, math.SmallestNonzeroFloat32)
-	for i, x := range loads {
-		over, density := at(x)
-		c.over[i], c.density[i] = min(1, over/all), x*density/all
+// lay makes a curve at loads in kg: over and density of the load, in kg, are
+// scaled so that everything lies over the rated load.
+func lay(loads []float64, rated float64, over, density func(x float64) float64) *curve {
+	memo := make([]float64, 2*len(loads))
+	for i := range memo {
+		memo[i] = -1
 	}
-	return c
+	return &curve{loads, max(over(rated), math.SmallestNonzeroFloat32), over, density, memo[:len(loads)], memo[len(loads):]}
 }
 
 // opportunity is what an interval gave occasion for.

@@ -20,11 +20,17 @@ const (
 func newShock(p *params, m platform, loads []float64) *shock {
 	s := &shock{p: p, rates: spreadOf(lognormal{p[shockRate] / 100, shockHabit})}
 	scale := p[shockExcess] * m.rated
-	s.shape = lay(loads, m.rated, func(x float64) (over, density float64) {
+	snag := p[shockSnag]
+	at := func(x float64) (near, far float64) {
 		y := max(0, x-m.rated)
-		near, far := math.Exp(-y/scale), math.Exp(-y/(snagFactor*scale))
-		snag := p[shockSnag]
-		return (1-snag)*near + snag*far, (1-snag)*near/scale + snag*far/(snagFactor*scale)
+		return (1 - snag) * math.Exp(-y/scale), snag * math.Exp(-y/(snagFactor*scale))
+	}
+	s.shape = lay(loads, m.rated, func(x float64) float64 {
+		near, far := at(x)
+		return near + far
+	}, func(x float64) float64 {
+		near, far := at(x)
+		return near/scale + far/(snagFactor*scale)
 	})
 	return s
 }

@@ -31,12 +31,18 @@ func newWorked(p *params, m platform, loads []float64) *worked {
 	if !math.IsInf(m.windowTo, 1) {
 		atWindow, _ = crewsAt(crews, m.windowTo)
 	}
-	w.shape = lay(loads, m.rated, func(x float64) (over, density float64) {
-		over, density = crewsAt(crews, x)
+	w.shape = lay(loads, m.rated, func(x float64) float64 {
+		over, _ := crewsAt(crews, x)
 		if x >= m.windowTo {
-			return p[aboveWindow] * over, p[aboveWindow] * density
+			return p[aboveWindow] * over
 		}
-		return over - (1-p[aboveWindow])*atWindow, density
+		return over - (1-p[aboveWindow])*atWindow
+	}, func(x float64) float64 {
+		_, density := crewsAt(crews, x)
+		if x >= m.windowTo {
+			return p[aboveWindow] * density
+		}
+		return density
 	})
 	return w
 }
