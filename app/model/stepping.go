@@ -65,12 +65,12 @@ func stepped(text string, by float64, times int, comma bool) (string, error) {
 			return "", err
 		}
 	}
-	digits := decimals(text)
+	mark, digits := decimals(text)
 	if by != float64(int64(by)) {
 		digits = max(digits, 1)
 	}
 	out := strconv.FormatFloat(min(max(x+by*float64(times), 0), mostStepped), 'f', digits, 64)
-	if comma = strings.Contains(text, ",") || comma && !strings.Contains(text, "."); comma {
+	if mark == ',' || mark == 0 && comma {
 		out = strings.Replace(out, ".", ",", 1)
 	}
 	if _, err := wording.Number(out, wording.Unknown); errors.Is(err, wording.ErrAmbiguous) {
@@ -79,14 +79,16 @@ func stepped(text string, by float64, times int, comma bool) (string, error) {
 	return out, nil
 }
 
-// decimals counts the digits after the mark, of which six are enough.
-func decimals(text string) int {
+// decimals returns the mark for decimals of a number that can be read, 0 where
+// it has none, and counts the digits after it, of which six are enough. A mark
+// that stands twice is one between thousands.
+func decimals(text string) (mark byte, digits int) {
 	text = strings.TrimSpace(text)
-	i := strings.IndexAny(text, ".,")
-	if i < 0 || strings.ContainsAny(text, "eE") {
-		return 0
+	i := strings.LastIndexAny(text, ".,")
+	if i < 0 || strings.Count(text, text[i:i+1]) > 1 || strings.ContainsAny(text, "eE") {
+		return 0, 0
 	}
-	return min(len(text)-i-1, 6)
+	return text[i], min(len(text)-i-1, 6)
 }
 
 // comma reports whether the person writes decimals with a comma: the last mark
