@@ -15,11 +15,6 @@ type Source struct {
 	Status   Status `json:"status"`
 }
 
-// From names a source.
-func From(document, edition, clause string, status Status) Source {
-	return Source{Document: document, Edition: edition, Clause: clause, Status: status}
-}
-
 // String writes the source as "ANSI/SAIA A92.20" or "EN 280-1:2022, 4.2".
 func (s Source) String() string {
 	text := s.Document

@@ -93,8 +93,6 @@ const (
 	shortWay   = time.Hour
 )
 
-func (c cover) elsewhere() float64 { return max(0, c.total-c.transit-c.unnamed) }
-
 // coverOf divides the time of an interval by custody.
 func coverOf(c *record.Case, from, to time.Time) cover {
 	to = lastOf(to)

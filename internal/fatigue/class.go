@@ -88,9 +88,6 @@ func stepText(steps []step, b record.Bounds) string {
 	return first
 }
 
-// Class returns the load spectrum class of a factor of 0 or more, 2016 edition.
-func Class(kp float64) string { return stepName(spectrum2016, stepOf(spectrum2016, kp)) }
-
 // ClassText names the classes that the bounds of a factor allow.
 func ClassText(kp record.Bounds) string { return stepText(spectrum2016, kp) + " (ISO 4301-1:2016)" }
 

@@ -81,14 +81,17 @@ func TestLeastConvexAgainstGrid(t *testing.T) {
 func TestClass(t *testing.T) {
 	for i, upTo := range []float64{0.0313, 0.0625, 0.125, 0.25, 0.5, 1} {
 		name := []string{"Qp0", "Qp1", "Qp2", "Qp3", "Qp4", "Qp5", "beyond Qp5"}
-		if got := Class(upTo); got != name[i] {
+		if got := class(upTo); got != name[i] {
 			t.Errorf("%v: got %s, want %s", upTo, got, name[i])
 		}
-		if got := Class(upTo + 1e-9); got != name[i+1] {
+		if got := class(upTo + 1e-9); got != name[i+1] {
 			t.Errorf("just above %v: got %s, want %s", upTo, got, name[i+1])
 		}
 	}
-	if got := Class(0); got != "Qp0" {
+	if got := class(0); got != "Qp0" {
 		t.Errorf("0: got %s, want Qp0", got)
 	}
 }
+
+// class returns the load spectrum class of a factor, 2016 edition.
+func class(kp float64) string { return stepName(spectrum2016, stepOf(spectrum2016, kp)) }

@@ -104,10 +104,6 @@ type Edge struct {
 	Low, Usual, High float64
 }
 
-// AnyEdge is an edge of usual friction mu of which nothing more is known: the
-// far side of the strap may carry nothing or as much as the near one.
-func AnyEdge(mu float64) Edge { return Edge{0, mu, math.Inf(1)} }
-
 // Apparent returns the range of the load that the cell reads: the weakest pull
 // over the roughest edge, the usual one, the strongest over the smoothest.
 func (o Over) Apparent() Reading {

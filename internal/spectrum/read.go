@@ -3,6 +3,7 @@ package spectrum
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -49,9 +50,23 @@ func readUpTo(name string, in io.Reader, most int) (Result, error) {
 
 func refusal(name string, offset int64, err error) *record.Refusal {
 	return &record.Refusal{
-		File: name, Found: fmt.Sprintf("%v, at byte %d", err, offset), Expected: `an object with "curve" and "spectrum"`,
+		File: name, Found: found(err, offset), Expected: `an object with "curve" and "spectrum"`,
 		Hint: "compare with the examples in the README",
 	}
+}
+
+// found says what is wrong with a file, and where.
+func found(err error, offset int64) string {
+	var kind *json.UnmarshalTypeError
+	switch {
+	case errors.Is(err, io.ErrUnexpectedEOF) && offset == 0:
+		return "the file is empty"
+	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
+		return fmt.Sprintf("the file ends in the middle of a value, at byte %d", offset)
+	case errors.As(err, &kind):
+		return fmt.Sprintf("%s holds a %s that cannot be used, in the value that ends at byte %d", kind.Field, kind.Value, offset)
+	}
+	return fmt.Sprintf("%v, at byte %d", err, offset)
 }
 
 // object reads the whole object.
