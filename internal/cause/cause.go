@@ -93,6 +93,7 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	f := factsOf(w.h, x, w.loads, habits)
+	w.readMade(&f)
 	applies := make([]bool, len(evidence))
 	for k := range evidence {
 		applies[k] = evidence[k].applies(&f)

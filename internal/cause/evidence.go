@@ -68,8 +68,8 @@ var evidence = []item{
 	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
 	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
-	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText},
+	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
+	{id: "peak-in-band", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 2, applies: hasPeakOver, weigh: each(peakOver), text: peakInBandText},
 	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
@@ -151,11 +151,84 @@ const (
 
 func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }
 
-// neighbours: how probable it is that other bands over the rated load gained
-// nothing.
+// neighbours: how probable it is that the other bands over the rated load gained
+// what they did, if this piece is of one cause.
 func neighbours(e *ask, i int) float64 {
+	like := 1.0
+	for k, n := range e.facts.neighbours {
+		if n.hours > 0 {
+			like *= e.gained(i, n) + e.made.besides(e.made.bands[k], e.cause)
+		}
+	}
+	return like * nothingIn(e, i)
+}
+
+// gained is the density over ln h of the hours of another band by the same cause.
+func (e *ask) gained(i int, n neighbour) float64 {
+	var d [most]float64
+	share := func(k int) float64 { return e.model.curve(k).share(n.from, n.to) }
+	e.model.hours(share, n.hours, &e.o, d[:len(e.model.latents())])
+	if dr, ok := e.model.(*drift); ok {
+		return some(dr.expected(i, &e.o)*share(i)/e.o.step) * d[i]
+	}
+	return some(e.mean(i)*share(i)) * d[i]
+}
+
+// made is what each cause is expected to have left beside a piece, whatever the
+// piece is of: densities over ln h of the hours of each neighbour.
+type made struct {
+	bands [][4]float64
+	peak  [4]float64 // density over ln load of the highest load
+}
+
+// besides is what all causes but one have made.
+func (m made) besides(by [4]float64, cause int) float64 {
+	return by[0] + by[1] + by[2] + by[3] - by[cause]
+}
+
+// peakOf is the density over ln load of the highest load by a cause, where it had
+// the occasion.
+func (e *ask) peakOf(i int) float64 {
+	mean := e.mean(i)
+	if d, ok := e.model.(*drift); ok {
+		return some(mean) * d.peakDensity(i, float64(*e.v.Peak), e.past)
+	}
+	c := e.model.highest(i)
+	return mean * c.density(e.peak) * expNeg(mean*c.over(e.peak))
+}
+
+// readMade works out what each cause is expected to have left beside a piece.
+func (w *weigher) readMade(f *facts) {
+	for _, n := range f.neighbours {
+		var by [4]float64
+		if n.hours > 0 {
+			for c, m := range w.usual {
+				e := ask{facts: f, p: &w.values, cause: c, model: m}
+				for i, l := range m.latents() {
+					by[c] += l.weight * e.gained(i, n)
+				}
+			}
+		}
+		f.made.bands = append(f.made.bands, by)
+	}
+	if f.peak >= 0 {
+		for c, m := range w.usual {
+			e := ask{facts: f, p: &w.values, cause: c, model: m}
+			for i, l := range m.latents() {
+				f.made.peak[c] += l.weight * e.peakOf(i)
+			}
+		}
+	}
+}
+
+// nothingIn: how probable it is that the empty ones of the other bands over the
+// rated load gained nothing.
+func nothingIn(e *ask, i int) float64 {
 	share := 0.0
 	for _, s := range e.facts.neighbours {
+		if s.hours > 0 {
+			continue
+		}
 		share += e.model.curve(i).share(s.from, s.to)
 	}
 	if d, ok := e.model.(*drift); ok {
@@ -165,32 +238,32 @@ func neighbours(e *ask, i int) float64 {
 	return expNeg(e.mean(i) * share * (1 - e.model.within(0, &e.o)))
 }
 
-func hasPeakInBand(f *facts) bool {
-	return f.x.What == Band && f.peak >= 0 && f.v.Withheld == "" && *f.v.Peak >= f.x.From && (f.x.To == nil || *f.v.Peak < *f.x.To)
+func hasPeakOver(f *facts) bool {
+	return f.x.What == Band && f.peak >= 0 && f.v.Withheld == "" && *f.v.Peak >= f.x.From
 }
 
-const sameOccasion = 0.6 // chance that the peak in a band and its hours have one cause; an assumption
-
-// peakInBand: how probable the place of the peak in the band is, against any
-// other place in it.
-func peakInBand(e *ask, i int) float64 {
-	return sameOccasion*peakShape(e, i) + 1 - sameOccasion
-}
-
-func peakShape(e *ask, i int) float64 {
+// peakOver: how probable it is that the highest load of the interval lies where
+// it does, in the band or above it, if the hours of the band are of one cause.
+// The peak can be of the same cause or of another.
+func peakOver(e *ask, i int) float64 {
+	p := e.peak
+	load := float64(*e.v.Peak)
 	c := e.model.highest(i)
-	share := max(c.share(e.from, e.bandTo), 1e-9)
-	return c.density(e.peak) * math.Log(e.bandWidth()) / share
-}
-
-// bandWidth is how many times its lower edge the upper edge of the piece's band
-// is; twice where it is open upwards.
-func (f *facts) bandWidth() float64 {
-	from := float64(max(f.x.From, f.h.Rated))
-	if f.x.To == nil {
-		return 2
+	mean := e.mean(i)
+	below := expNeg(mean * c.over(p))
+	others := e.made.besides(e.made.peak, e.cause)
+	if d, ok := e.model.(*drift); ok {
+		return d.peakDensity(i, load, e.past) + others*either(load > 1.05*d.m.rated, 1, 0.3)
 	}
-	return max(float64(*f.x.To)/from, 1.0001)
+	if l, ok := e.model.(*lashed); ok {
+		own, under := l.pullOf(e.x.From, e.x.To, load, e.h.Rated)
+		return below * (own + under*(mean*c.density(p)+others))
+	}
+	if in := e.x.To == nil || *e.v.Peak < *e.x.To; in {
+		share := max(c.share(e.from, e.to), 1e-9)
+		return below * (c.density(p) + max(c.share(e.from, p), 0)*others) / share
+	}
+	return below * (mean*c.density(p) + others)
 }
 
 func expNeg(x float64) float64 { return math.Exp(-x) }

@@ -18,7 +18,8 @@ type facts struct {
 
 	from, to   int           // the piece; to is -1 for a band open upwards
 	peak       int           // the peak of the interval, where it was set in it
-	neighbours []span        // loads over the rated load in which nothing was counted
+	neighbours []neighbour   // the other bands over the rated load
+	made       made          // what each cause can be expected to have left beside the piece
 	inBand     float64       // hours in the band of the peak; negative where no band tells
 	bandFrom   int           // that band
 	bandTo     int           //
@@ -39,6 +40,13 @@ type facts struct {
 
 // span is a range of loads by number.
 type span struct{ from, to int }
+
+// neighbour is another band over the rated load: its loads and the hours that it
+// gained, none or some.
+type neighbour struct {
+	span
+	hours float64
+}
 
 // cover is how an interval's clock hours divide by custody.
 type cover struct {
@@ -220,13 +228,13 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 	}
 }
 
-// readNeighbours lists the bands over the rated load that gained nothing.
+// readNeighbours lists the other bands over the rated load.
 func (f *facts) readNeighbours(number func(record.Kilogram) int) {
 	if f.v.Withheld != "" {
 		return
 	}
 	for _, b := range f.v.Bands {
-		if b.Hours > 0 || b.From < f.h.Rated {
+		if b.From < f.h.Rated || f.x.What == Band && b.From == f.x.From {
 			continue
 		}
 		s := span{number(b.From), -1}
@@ -236,7 +244,7 @@ func (f *facts) readNeighbours(number func(record.Kilogram) int) {
 		if f.x.What == Peak && *f.x.Peak >= b.From && (b.Open() || *f.x.Peak < *b.To) {
 			continue // the band of the peak is read on its own
 		}
-		f.neighbours = append(f.neighbours, s)
+		f.neighbours = append(f.neighbours, neighbour{s, float64(b.Hours)})
 	}
 }
 

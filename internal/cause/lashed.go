@@ -1,6 +1,11 @@
 package cause
 
-import "ratchetmark/internal/lashing"
+import (
+	"math"
+
+	"ratchetmark/internal/lashing"
+	"ratchetmark/internal/record"
+)
 
 // lashed: a tie-down over the platform on some trips. One strap or two, with a
 // short or a long lever or a chain; of its pull a share reaches the cell. The
@@ -19,6 +24,7 @@ const (
 	offSpread     = 0.9  // of ln powered time where it is switched off; an assumption
 	onSpread      = 0.9  // of ln powered time where it is not; an assumption
 	settles       = 0.3  // share of tie-downs that settle into a lower band at once; an assumption
+	misplaced     = 0.7  // trips next to an interval that lie in it, where an entry of custody is wrong; an assumption
 	alike         = 0.7  // how much alike the tie-downs of one machine are; an assumption
 )
 
@@ -75,7 +81,7 @@ func (l *lashed) highest(int) *curve { return l.pulled }
 
 func (l *lashed) occasions(i int, o *opportunity) float64 {
 	unlisted := o.unlisted * l.p[tripRate] / 100
-	wrong := l.p[custodyWrong] * (1 + o.powered*l.p[tripRate]/100) // readings are taken where a machine changes hands
+	wrong := l.p[custodyWrong] * misplaced
 	return l.habits[i].value * (o.trips + unlisted + wrong)
 }
 
@@ -100,4 +106,19 @@ func (l *lashed) hours(share func(int) float64, h float64, o *opportunity, densi
 // hours may lie in a lower band than the peak.
 func (l *lashed) within(h float64, o *opportunity) float64 {
 	return settles + (1-settles)*l.dwell(o).under(h+o.step/2)
+}
+
+// pullOf returns, for a tie-down that left hours in a band, the density over ln
+// load of its last pull at a load, and the probability of one below it.
+func (l *lashed) pullOf(from record.Kilogram, to *record.Kilogram, load float64, rated record.Kilogram) (own, under float64) {
+	low, wide := float64(max(from, rated)), math.Log(1.5)
+	if to != nil {
+		wide = math.Log(max(float64(*to)/low, 1.001))
+	}
+	left := l.p[leftPowered]
+	for _, k := range []struct{ share, kept, spread float64 }{{1 - left, 0.92, 0.1}, {left, l.p[tensionKept], 0.4}} {
+		d := lognormal{low * math.Exp(wide/2) / k.kept, math.Sqrt(k.spread*k.spread + wide*wide/12)}
+		own, under = own+k.share*d.density(load), under+k.share*d.under(load)
+	}
+	return own, under
 }

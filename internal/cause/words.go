@@ -57,27 +57,38 @@ func sizeText(f *facts) string {
 }
 
 func neighboursText(f *facts) string {
-	below := 0
-	for _, s := range f.neighbours {
-		if s.to >= 0 && s.to <= f.from {
-			below++
+	gained := 0
+	for _, n := range f.neighbours {
+		if n.hours > 0 {
+			gained++
 		}
 	}
+	others := "the other band over the rated load"
 	switch n := len(f.neighbours); {
-	case below == n && n == 1:
-		return "the band between it and the rated load gained nothing"
-	case below == n:
-		return fmt.Sprintf("the %d bands between it and the rated load gained nothing", n)
-	case below == 0 && n == 1:
-		return "the other band over the rated load gained nothing"
-	case below == 0:
+	case n == 1:
+		return others + either2(gained == 1, " gained hours too", " gained nothing")
+	case gained == 0:
 		return fmt.Sprintf("the %d other bands over the rated load gained nothing", n)
+	case gained == n:
+		return fmt.Sprintf("the %d other bands over the rated load gained hours too", n)
+	default:
+		return fmt.Sprintf("of the %d other bands over the rated load, %d gained hours too", n, gained)
 	}
-	return fmt.Sprintf("%d other bands over the rated load gained nothing, %d of them below it", len(f.neighbours), below)
+}
+
+func either2(ok bool, yes, no string) string {
+	if ok {
+		return yes
+	}
+	return no
 }
 
 func peakInBandText(f *facts) string {
-	return fmt.Sprintf("the highest load of the interval, %.0f kg, lies in this band", float64(*f.v.Peak))
+	where := "in this band"
+	if f.x.To != nil && *f.v.Peak >= *f.x.To {
+		where = "above this band"
+	}
+	return fmt.Sprintf("the highest load of the interval, %.0f kg, lies %s", float64(*f.v.Peak), where)
 }
 
 func emptyText(f *facts) string {
