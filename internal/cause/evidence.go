@@ -30,18 +30,6 @@ type item struct {
 	plain touches
 }
 
-// ask is what an item is asked about: a piece, under one cause.
-type ask struct {
-	*facts
-	p     *params
-	cause int
-	model model
-}
-
-// mean returns the occasions that the interval is expected to hold over the
-// rated load.
-func (e *ask) mean(i int) float64 { return max(e.model.occasions(i, &e.o), 1e-9) }
-
 // each weighs an item for each latent value by itself.
 func each(weigh func(e *ask, i int) float64) func(e *ask, like []float64) {
 	return func(e *ask, like []float64) {
@@ -86,13 +74,8 @@ func isTimed(f *facts) bool { return f.timed }
 
 // occasion: how much more, or less, occasion the interval gave than a usual one.
 func occasion(e *ask, like []float64) {
-	usual := 0.0
-	for i, l := range e.model.latents() {
-		usual += l.weight * some(e.model.occasions(i, &usualInterval))
-		like[i] = some(e.mean(i))
-	}
 	for i := range like {
-		like[i] /= usual
+		like[i] = e.some(i) / e.model.usually()
 	}
 }
 
@@ -104,13 +87,13 @@ func size(e *ask, i int) float64 {
 		if d, ok := e.model.(*drift); ok {
 			return d.peakDensity(i, float64(*e.x.Peak), e.past)
 		}
-		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / some(mean)
+		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
 	}
 	share := e.model.curve(i).share(e.from, e.to)
 	if d, ok := e.model.(*drift); ok {
 		return some(d.expected(i, &e.o) * share / e.o.step)
 	}
-	return some(mean*share) / some(mean)
+	return some(mean*share) / e.some(i)
 }
 
 func hasHours(f *facts) bool {
@@ -128,15 +111,15 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 // hoursOf: how probable the hours counted at such loads are.
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
-		e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.from, e.to) }, e.hours, &e.o, like)
+		e.model.hours(&e.counted, e.shares(e.from, e.to, len(like)), &e.o, like)
 		return
 	}
 	if e.inBand <= 0 {
-		fill(like, e.model.within(0, &e.o))
+		fill(like, e.brief)
 		return
 	}
-	e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.bandFrom, e.bandTo) }, e.inBand, &e.o, like)
-	other := somethingElse * otherHours.density(e.inBand) * e.model.within(e.inBand, &e.o)
+	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo, len(like)), &e.o, like)
+	other := somethingElse * otherHours.density(e.inBand) * e.upTo
 	for i := range like {
 		like[i] += other
 	}
@@ -162,7 +145,7 @@ func neighbours(e *ask, i int) float64 {
 		return max(expNeg(d.expected(i, &e.o)*share/e.o.step), onlyOneLoad)
 	}
 	share *= 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
-	return expNeg(e.mean(i) * share * (1 - e.model.within(0, &e.o)))
+	return expNeg(e.mean(i) * share * (1 - e.brief))
 }
 
 func hasPeakInBand(f *facts) bool {

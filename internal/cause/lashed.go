@@ -1,15 +1,23 @@
 package cause
 
-import "ratchetmark/internal/lashing"
+import (
+	"math"
+
+	"ratchetmark/internal/lashing"
+)
 
 // lashed: a tie-down over the platform on some trips. One strap or two, with a
 // short or a long lever or a chain; of its pull a share reaches the cell. The
 // machine is switched off minutes after lashing, or stays powered all the trip.
 type lashed struct {
 	p       *params
-	settled *curve // while hours are counted
-	pulled  *curve // at the last pull
+	l       *ladder
+	straps  *mixture // at the last pull
+	kept    *mixture // once settled
+	settled *curve   // while hours are counted
+	pulled  *curve   // at the last pull
 	habits  []latent
+	usual   float64
 }
 
 const (
@@ -28,24 +36,37 @@ type strapTerm struct {
 	load   float64 // kg, median
 }
 
-func newLashed(p *params, m platform, loads []float64) *lashed {
-	l := &lashed{p: p, habits: habitsOf(p[lashedHabit])}
-	straps := strapsOf(p)
-	at := func(kept, spread float64) *curve {
-		return lay(loads, m.rated, func(x float64) (over float64) {
-			for _, s := range straps {
-				over += s.weight * lognormal{kept * s.load, spread}.over(x)
-			}
-			return over
-		}, func(x float64) (density float64) {
-			for _, s := range straps {
-				density += s.weight * lognormal{kept * s.load, spread}.density(x) / x
-			}
-			return density
-		})
+func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, whole) }
+
+func (l *lashed) with(p *params, differ parts) model {
+	v := *l
+	v.p = p
+	if differ&loads != 0 {
+		v.straps = strapLoads(p, l.l, 1, loadSpread, l.straps)
+		v.kept = strapLoads(p, l.l, p[tensionKept], settledSpread, l.kept)
+		v.pulled, v.settled = lay(l.l, v.straps.at), lay(l.l, v.kept.at)
 	}
-	l.pulled, l.settled = at(1, loadSpread), at(p[tensionKept], settledSpread)
-	return l
+	if differ&(often|hidden) != 0 {
+		v.habits = habitsOf(p[lashedHabit])
+		v.usual = inUsual(&v)
+	}
+	return &v
+}
+
+// strapLoads lists the ways of tying down, of whose load a share is kept.
+func strapLoads(p *params, l *ladder, kept, spread float64, like *mixture) *mixture {
+	out := &mixture{l: l, law: strapLoad}
+	for _, s := range strapsOf(p) {
+		out.add(s.weight, [3]float64{math.Log(kept * s.load), spread}, like)
+	}
+	return out
+}
+
+// strapLoad is the law of one way of tying down: lognormal, with the logarithm of
+// its median and its spread.
+func strapLoad(of [3]float64, _, ln float64) point {
+	z := (ln - of[0]) / of[1]
+	return point{over: normalOver(z), density: normalDensity(z) / of[1]}
 }
 
 // habitsOf splits hauliers into those who never lash over the platform, do so
@@ -72,6 +93,7 @@ func strapsOf(p *params) []strapTerm {
 func (l *lashed) latents() []latent  { return l.habits }
 func (l *lashed) curve(int) *curve   { return l.settled }
 func (l *lashed) highest(int) *curve { return l.pulled }
+func (l *lashed) usually() float64   { return l.usual }
 
 func (l *lashed) occasions(i int, o *opportunity) float64 {
 	unlisted := o.unlisted * l.p[tripRate] / 100
@@ -89,10 +111,11 @@ func (l *lashed) dwell(o *opportunity) dwell {
 	return dwell{[]part{{1 - left, lognormal{l.p[offAfter], offSpread}}, {left, lognormal{trip, onSpread}}}, haulersDiffer}
 }
 
-func (l *lashed) hours(share func(int) float64, h float64, o *opportunity, density []float64) {
-	d := l.dwell(o).counted(h, o.step)
+func (l *lashed) counted(h float64, o *opportunity) counted { return l.dwell(o).counted(h, o.step) }
+
+func (l *lashed) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
-		density[i] = d.several(l.occasions(i, o) * share(i))
+		density[i] = c.several(l.occasions(i, o) * share[i])
 	}
 }
 

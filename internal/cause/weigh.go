@@ -7,64 +7,84 @@ import (
 	"ratchetmark/internal/record"
 )
 
-// most is the largest number of latent values of a model.
-const most = 6
-
 // models builds the model of each cause.
 func models(p *params, m platform, loads []float64) [4]model {
-	return [4]model{newWorked(p, m, loads), newLashed(p, m, loads), newShock(p, m, loads), newDrift(p, m, loads)}
+	l := ladderOf(loads, m)
+	return [4]model{newWorked(p, m, l), newLashed(p, l), newShock(p, m, l), newDrift(p, m, l)}
 }
 
-// scores are the logarithms of the likelihood of each item under each cause;
-// nil stands for an item that does not apply.
+// scores are the logarithms of the likelihood of each item under each cause; 0
+// for an item that does not apply.
 type scores [][4]float64
 
-// weighItems asks every item about one piece, under the causes named.
-func weighItems(f *facts, ms *[4]model, p *params, applies []bool, only touches, into scores) {
-	for c := range ms {
-		if only[c] {
-			weighUnder(&ask{facts: f, p: p, cause: c, model: ms[c]}, applies, false, into)
+// weighing is what was found of one piece with the usual values: what a
+// variation starts from.
+type weighing struct {
+	f       *facts
+	applies items
+	asks    [4]ask
+	scores  scores
+	likes   [][4]perLatent // likelihoods by item and cause
+	before  [][4]perLatent // weights of the latent values before an item
+}
+
+func newWeighing() *weighing {
+	n := len(evidence)
+	return &weighing{scores: make(scores, n), likes: make([][4]perLatent, n), before: make([][4]perLatent, n)}
+}
+
+// weigh asks every item that applies about a piece.
+func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
+	w.f, w.applies = f, 0
+	clear(w.scores)
+	for k := range evidence {
+		if evidence[k].applies(f) {
+			w.applies |= 1 << k
 		}
+	}
+	for c := range ms {
+		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c]}
+		w.under(&w.asks[c])
 	}
 }
 
-// weighUnder asks items under one cause. With keep, those that know of no latent
-// value keep the score that they have: nothing that they read differs.
-func weighUnder(e *ask, applies []bool, keep bool, into scores) {
-	var weights, likes [most]float64
-	latents := e.model.latents()
-	w, like := weights[:len(latents)], likes[:len(latents)]
-	before := 0.0
-	for i, l := range latents {
-		w[i] = l.weight
-		before += l.weight
-	}
-	for k := range evidence {
-		if !applies[k] || keep && evidence[k].plain[e.cause] {
-			continue
-		}
+// under asks every item that applies under one cause.
+func (w *weighing) under(e *ask) {
+	c := e.cause
+	e.know(whole)
+	weights := e.weights()
+	for left := w.applies; left != 0; left = left.rest() {
+		k := left.first()
+		w.before[k][c] = weights
+		like := w.likes[k][c][:e.latents]
 		evidence[k].weigh(e, like)
-		sum := 0.0
-		for i := range w {
-			w[i] *= proper(like[i])
-			sum += w[i]
-		}
-		if least := before * 1e-12; sum < least { // hardly possible: what follows is weighed as if it were
-			for i := range w {
-				w[i] = least / float64(len(w))
-			}
-			sum = least
-		}
-		into[k][e.cause] = math.Log(sum / before)
-		before = sum
-		if before < 1e-200 { // keep the numbers in range
-			for i := range w {
-				w[i] /= before
-			}
-			before = 1
-		}
+		w.scores[k][c] = learn(weights[:e.latents], like)
 	}
 }
+
+// learn weighs latent values by the likelihoods of an item, and returns the
+// logarithm of the likelihood of all of them together. Weights add up to 1,
+// before and after.
+func learn(weights, like []float64) float64 {
+	sum := 0.0
+	for i := range weights {
+		weights[i] *= proper(like[i])
+		sum += weights[i]
+	}
+	if sum < leastLikely { // hardly possible: what follows is weighed as if it were
+		for i := range weights {
+			weights[i] = 1 / float64(len(weights))
+		}
+		return math.Log(leastLikely)
+	}
+	for i := range weights {
+		weights[i] /= sum
+	}
+	return math.Log(sum)
+}
+
+// leastLikely is what no item finds less likely.
+const leastLikely = 1e-12
 
 // proper returns a likelihood that can be reckoned with: figures beyond all
 // machines may leave none.
@@ -79,14 +99,12 @@ func proper(x float64) float64 {
 // taken at a share of its strength, because the models are rough and the items
 // have more in common than the models know; and no cause falls further behind
 // than the chance that none of the models holds.
-func likelihoods(s scores, applies []bool, p *params) [4]float64 {
+func likelihoods(s scores, applies items, p *params) [4]float64 {
 	doubt := p[modelDoubt]
 	var sum [4]float64
-	for k := range s {
-		if !applies[k] {
-			continue
-		}
-		capped := capItem(s[k], evidence[k].cap)
+	for left := applies; left != 0; left = left.rest() {
+		k := left.first()
+		capped := capItem(&s[k], evidence[k].cap)
 		for c := range sum {
 			sum[c] += capped[c]
 		}
@@ -100,12 +118,12 @@ func likelihoods(s scores, applies []bool, p *params) [4]float64 {
 
 // capItem returns an item's logarithms below the best cause, none further than
 // the cap, which is in log10.
-func capItem(logs [4]float64, limit float64) [4]float64 {
+func capItem(logs *[4]float64, limit float64) (capped [4]float64) {
 	best := max(logs[0], logs[1], logs[2], logs[3])
 	for c := range logs {
-		logs[c] = max(logs[c]-best, -limit*math.Ln10)
+		capped[c] = max(logs[c]-best, -limit*math.Ln10)
 	}
-	return logs
+	return capped
 }
 
 // weigher weighs the pieces of one history.
@@ -119,20 +137,17 @@ type weigher struct {
 	loads  []float64
 	usual  [4]model
 	varied []variation
-}
-
-// variation is one way in which assumptions differ from the usual.
-type variation struct {
-	values  params
-	touches touches // models that differ
-	models  [4]model
-	param   param // the only one that differs; paramCount for several
+	piece  *weighing // the piece at hand
+	next   scores    // its scores under the variation at hand
+	ask    ask       // of that variation
+	like   perLatent // of an item of it
 }
 
 func newWeigher(h record.History, set assume.Set, pieces []Exceedance) *weigher {
 	w := &weigher{h: h, set: set, prior: priorsOf(set), m: platformOf(h, set), loads: loadsOf(h, pieces)}
 	w.values, w.rows = usualParams(set)
 	w.usual = models(&w.values, w.m, w.loads)
+	w.piece, w.next = newWeighing(), make(scores, len(evidence))
 	w.vary()
 	return w
 }
