@@ -92,9 +92,10 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 }
 
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
-	f := factsOf(w.h, x, w.loads, habits)
+	f := w.seen.factsOf(x, w.loads, habits)
 	w.piece.weigh(&f, &w.usual, &w.values)
-	like := likelihoods(w.piece.scores, w.piece.applies, &w.values)
+	sum := together(w.piece.scores, w.piece.applies)
+	like := likelihoods(sum, &w.values)
 
 	o := Opinion{Exceedance: x, Verdict: Undecided}
 	for c := range like {
@@ -102,8 +103,7 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	}
 	o.Posterior = normal(o.Posterior)
 	leader, _ := lead(o.Posterior)
-	rival := bestRival(like, leader)
-	usual := logRatio(like, leader)
+	usual, rival := ratioOf(sum, &w.values, leader)
 	m := w.move(leader, usual)
 	o.Leader, o.Matters = All[leader], m.matters
 	o.Ratio = Ratio{math.Exp(usual), math.Exp(m.low), math.Exp(m.high), All[rival]}

@@ -83,28 +83,30 @@ type part struct {
 // dwell is how long one occasion lasts: of a few sorts. alike is how much, in
 // ln, the occasions of one crew have in common, which does not even out.
 type dwell struct {
-	parts []part
-	alike float64
+	parts          []part
+	alike          float64
+	mean, variance float64 // of one occasion
+}
+
+func dwellOf(alike float64, parts ...part) dwell {
+	d := dwell{parts: parts, alike: alike}
+	square := 0.0
+	for _, p := range parts {
+		m := p.mean()
+		d.mean += p.share * m
+		square += p.share * (p.variance() + m*m)
+	}
+	d.variance = square - d.mean*d.mean
+	return d
 }
 
 // under returns the probability that one occasion lasts at most h.
-func (d dwell) under(h float64) float64 {
+func (d *dwell) under(h float64) float64 {
 	sum := 0.0
 	for _, p := range d.parts {
 		sum += p.share * p.under(h)
 	}
 	return sum
-}
-
-// moments returns mean and variance of one occasion.
-func (d dwell) moments() (mean, variance float64) {
-	square := 0.0
-	for _, p := range d.parts {
-		m := p.mean()
-		mean += p.share * m
-		square += p.share * (p.variance() + m*m)
-	}
-	return mean, square - mean*mean
 }
 
 // counted is what is known of the density of hours h, as counted in steps, before
@@ -124,10 +126,9 @@ func countedIn(h, step float64) counted {
 	return counted{h: h, ln: math.Log(h), rounding: s * s}
 }
 
-func (d dwell) counted(h, step float64) counted {
+func (d *dwell) counted(h, step float64) counted {
 	c := countedIn(h, step)
-	c.mean, c.variance = d.moments()
-	c.alike = d.alike
+	c.mean, c.variance, c.alike = d.mean, d.variance, d.alike
 	for _, p := range d.parts {
 		c.one += p.share * c.density(math.Log(p.median), p.sigma*p.sigma)
 	}

@@ -96,7 +96,7 @@ func TestFivePoint(t *testing.T) {
 // The hours of several occasions against drawing them.
 func TestSeveral(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	d := dwell{parts: []part{{0.3, lognormal{0.05, 0.5}}, {0.7, lognormal{0.6, 0.6}}}}
+	d := dwellOf(0, part{0.3, lognormal{0.05, 0.5}}, part{0.7, lognormal{0.6, 0.6}})
 	for _, mean := range []float64{0.01, 0.5, 3, 40} {
 		const n = 60_000
 		under, all := 0, 0

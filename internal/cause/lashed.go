@@ -16,6 +16,8 @@ type lashed struct {
 	kept    *mixture // once settled
 	settled *curve   // while hours are counted
 	pulled  *curve   // at the last pull
+	lasts   dwell    // on a trip of so many hours
+	trip    float64
 	habits  []latent
 	usual   float64
 }
@@ -49,6 +51,9 @@ func (l *lashed) with(p *params, differ parts) model {
 	if differ&(often|hidden) != 0 {
 		v.habits = habitsOf(p[lashedHabit])
 		v.usual = inUsual(&v)
+	}
+	if differ&lasting != 0 {
+		v.lasts = dwell{}
 	}
 	return &v
 }
@@ -101,14 +106,19 @@ func (l *lashed) occasions(i int, o *opportunity) float64 {
 	return l.habits[i].value * (o.trips + unlisted + wrong)
 }
 
-// dwell is the powered time of one trip: switched off soon, or left on.
-func (l *lashed) dwell(o *opportunity) dwell {
+// dwell is the powered time of one trip: switched off soon, or left on. It is
+// kept for the pieces that follow, most of which are of the same interval.
+func (l *lashed) dwell(o *opportunity) *dwell {
 	trip := l.p[tripLength]
 	if o.tripHours > 0 {
 		trip = o.tripHours
 	}
-	left := l.p[leftPowered]
-	return dwell{[]part{{1 - left, lognormal{l.p[offAfter], offSpread}}, {left, lognormal{trip, onSpread}}}, haulersDiffer}
+	if l.lasts.parts == nil || l.trip != trip {
+		left := l.p[leftPowered]
+		l.trip = trip
+		l.lasts = dwellOf(haulersDiffer, part{1 - left, lognormal{l.p[offAfter], offSpread}}, part{left, lognormal{trip, onSpread}})
+	}
+	return &l.lasts
 }
 
 func (l *lashed) counted(h float64, o *opportunity) counted { return l.dwell(o).counted(h, o.step) }

@@ -41,22 +41,22 @@ func (w *weigher) with(v *variation, p param, x float64) {
 	}
 }
 
-// likelihoods weighs the piece at hand under a variation. What does not differ is
-// taken from what was found with the usual values.
-func (w *weigher) likelihoods(v *variation) [4]float64 {
+// under weighs the piece at hand under a variation: what the items say together.
+// What does not differ is taken from what was found with the usual values.
+func (w *weigher) under(v *variation) [4]float64 {
 	copy(w.next, w.piece.scores)
 	for c := range v.models {
 		if asked := again[v.param][c] & w.piece.applies; asked != 0 {
-			w.under(v, c, asked)
+			w.askAgain(v, c, asked)
 		}
 	}
-	return likelihoods(w.next, w.piece.applies, &v.values)
+	return together(w.next, w.piece.applies)
 }
 
-// under asks items again under one cause of a variation. The latent values are
+// askAgain asks items again under one cause of a variation. The latent values are
 // weighed anew from the first of them on, or from the start where they differ
 // themselves.
-func (w *weigher) under(v *variation, c int, asked items) {
+func (w *weigher) askAgain(v *variation, c int, asked items) {
 	e, applies := &w.ask, w.piece.applies
 	*e = w.piece.asks[c]
 	e.p, e.model = &v.values, v.models[c]
@@ -104,16 +104,11 @@ func lead(weight [4]float64) (first, second int) {
 	return first, second
 }
 
-// bestRival returns the most likely of the other causes.
-func bestRival(like [4]float64, c int) int {
-	like[c] = -1
-	first, _ := lead(like)
+// bestRival returns the best of the other causes.
+func bestRival(sum [4]float64, c int) int {
+	sum[c] = math.Inf(-1)
+	first, _ := lead(sum)
 	return first
-}
-
-// logRatio returns ln of the likelihood of a cause over that of its best rival.
-func logRatio(like [4]float64, c int) float64 {
-	return math.Log(like[c] / like[bestRival(like, c)])
 }
 
 // Matter is an assumption that matters to what is concluded of a piece.
@@ -151,8 +146,7 @@ func (w *weigher) move(leader int, usual float64) moved {
 		if !w.bears(v.param) {
 			continue
 		}
-		like := w.likelihoods(v)
-		ratio := logRatio(like, leader)
+		ratio, rival := ratioOf(w.under(v), &v.values, leader)
 		m := &byParam[v.param]
 		if m.Name == "" {
 			row := w.rows[v.param]
@@ -164,7 +158,7 @@ func (w *weigher) move(leader int, usual float64) moved {
 			m.AtHigh = ratio
 		}
 		if ratio < 0 && usual >= 0 && (m.flipsIndex < 0 || ratio < usual-m.decibans) {
-			m.flipsIndex, m.FlipsTo = i, All[bestRival(like, leader)]
+			m.flipsIndex, m.FlipsTo = i, All[rival]
 		}
 		m.decibans = max(m.decibans, math.Abs(ratio-usual))
 	}
@@ -221,11 +215,11 @@ const noticeable = 0.2
 // the nearest values on either side. Another leads at the value returned.
 func (w *weigher) flip(leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
-	var v variation
+	v := &w.tried
 	for range 2 {
 		at := near + (far-near)*usual/(usual-atEnd)
-		w.with(&v, p, at)
-		if ratio := logRatio(w.likelihoods(&v), leader); ratio < 0 {
+		w.with(v, p, at)
+		if ratio, _ := ratioOf(w.under(v), &v.values, leader); ratio < 0 {
 			far, atEnd = at, ratio
 		} else {
 			near, usual = at, ratio

@@ -10,6 +10,7 @@ type shock struct {
 	rated float64
 	l     *ladder
 	shape *curve
+	dwell dwell
 	rates []latent
 	usual float64
 }
@@ -34,6 +35,9 @@ func (s *shock) with(p *params, differ parts) model {
 		v.rates = spreadOf(lognormal{p[shockRate] / 100, shockHabit})
 		v.usual = inUsual(&v)
 	}
+	if differ&lasting != 0 {
+		v.dwell = dwellOf(0, part{1, lognormal{p[shockDwell] / 3600, shockSpread}})
+	}
 	return &v
 }
 
@@ -55,11 +59,7 @@ func (s *shock) usually() float64   { return s.usual }
 // occasions: a machine is shaken at work and on a truck.
 func (s *shock) occasions(i int, o *opportunity) float64 { return s.rates[i].value * o.powered }
 
-func (s *shock) dwell() dwell {
-	return dwell{[]part{{1, lognormal{s.p[shockDwell] / 3600, shockSpread}}}, 0}
-}
-
-func (s *shock) counted(h float64, o *opportunity) counted { return s.dwell().counted(h, o.step) }
+func (s *shock) counted(h float64, o *opportunity) counted { return s.dwell.counted(h, o.step) }
 
 func (s *shock) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
@@ -71,4 +71,4 @@ func (s *shock) hours(c *counted, share []float64, o *opportunity, density []flo
 	}
 }
 
-func (s *shock) within(h float64, o *opportunity) float64 { return s.dwell().under(h + o.step/2) }
+func (s *shock) within(h float64, o *opportunity) float64 { return s.dwell.under(h + o.step/2) }

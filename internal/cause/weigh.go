@@ -77,8 +77,9 @@ func learn(weights, like []float64) float64 {
 		}
 		return math.Log(leastLikely)
 	}
+	scale := 1 / sum
 	for i := range weights {
-		weights[i] /= sum
+		weights[i] *= scale
 	}
 	return math.Log(sum)
 }
@@ -95,13 +96,8 @@ func proper(x float64) float64 {
 	return min(x, 1e30)
 }
 
-// likelihoods adds the items up, each within its cap. What they say together is
-// taken at a share of its strength, because the models are rough and the items
-// have more in common than the models know; and no cause falls further behind
-// than the chance that none of the models holds.
-func likelihoods(s scores, applies items, p *params) [4]float64 {
-	doubt := p[modelDoubt]
-	var sum [4]float64
+// together adds the items up, each within its cap.
+func together(s scores, applies items) (sum [4]float64) {
 	for left := applies; left != 0; left = left.rest() {
 		k := left.first()
 		capped := capItem(&s[k], evidence[k].cap)
@@ -109,11 +105,37 @@ func likelihoods(s scores, applies items, p *params) [4]float64 {
 			sum[c] += capped[c]
 		}
 	}
+	return sum
+}
+
+// likelihood returns how likely a cause is against one that lies further up by
+// some logarithm of the items together. What they say together is taken at a
+// share of its strength, because the models are rough and the items have more in
+// common than the models know; and no cause falls further behind than the chance
+// that none of the models holds.
+func (p *params) likelihood(behind float64) float64 {
+	doubt := p[modelDoubt]
+	return (1-doubt)*math.Exp(-p[reliance]*behind) + doubt
+}
+
+// likelihoods returns how likely each cause is against the best of them.
+func likelihoods(sum [4]float64, p *params) (like [4]float64) {
 	best := max(sum[0], sum[1], sum[2], sum[3])
 	for c := range sum {
-		sum[c] = (1-doubt)*math.Exp(p[reliance]*(sum[c]-best)) + doubt
+		like[c] = p.likelihood(best - sum[c])
 	}
-	return sum
+	return like
+}
+
+// ratioOf returns ln of the likelihood of a cause over that of its best rival.
+// One of the two is the best of all, and its likelihood is 1.
+func ratioOf(sum [4]float64, p *params, c int) (ln float64, rival int) {
+	rival = bestRival(sum, c)
+	ahead := sum[c] - sum[rival]
+	if ahead < 0 {
+		return math.Log(p.likelihood(-ahead)), rival
+	}
+	return -math.Log(p.likelihood(ahead)), rival
 }
 
 // capItem returns an item's logarithms below the best cause, none further than
@@ -129,6 +151,7 @@ func capItem(logs *[4]float64, limit float64) (capped [4]float64) {
 // weigher weighs the pieces of one history.
 type weigher struct {
 	h      record.History
+	seen   *intervals
 	set    assume.Set
 	prior  [4]float64
 	values params
@@ -137,6 +160,7 @@ type weigher struct {
 	loads  []float64
 	usual  [4]model
 	varied []variation
+	tried  variation // one at hand, between two of these
 	piece  *weighing // the piece at hand
 	next   scores    // its scores under the variation at hand
 	ask    ask       // of that variation
@@ -144,7 +168,7 @@ type weigher struct {
 }
 
 func newWeigher(h record.History, set assume.Set, pieces []Exceedance) *weigher {
-	w := &weigher{h: h, set: set, prior: priorsOf(set), m: platformOf(h, set), loads: loadsOf(h, pieces)}
+	w := &weigher{h: h, seen: readIntervals(h), set: set, prior: priorsOf(set), m: platformOf(h, set), loads: loadsOf(h, pieces)}
 	w.values, w.rows = usualParams(set)
 	w.usual = models(&w.values, w.m, w.loads)
 	w.piece, w.next = newWeighing(), make(scores, len(evidence))

@@ -387,10 +387,10 @@ func TestVariationsAreWhole(t *testing.T) {
 		whole := newWeighing()
 		for i := range w.varied {
 			v := &w.varied[i]
-			got := w.likelihoods(v)
+			got := likelihoods(w.under(v), &v.values)
 			ms := models(&v.values, w.m, w.loads)
 			whole.weigh(&f, &ms, &v.values)
-			want := likelihoods(whole.scores, whole.applies, &v.values)
+			want := likelihoods(together(whole.scores, whole.applies), &v.values)
 			for c := range want {
 				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
 			}

@@ -15,6 +15,7 @@ type worked struct {
 	l     *ladder
 	crews *mixture
 	shape *curve
+	dwell dwell
 	rates []latent
 	usual float64
 }
@@ -42,6 +43,9 @@ func (w *worked) with(p *params, differ parts) model {
 	if differ&(often|hidden) != 0 {
 		v.rates = spreadOf(lognormal{p[workedRate] / 100, habitSpread})
 		v.usual = inUsual(&v)
+	}
+	if differ&lasting != 0 {
+		v.readDwell()
 	}
 	return &v
 }
@@ -99,14 +103,14 @@ func (w *worked) occasions(i int, o *opportunity) float64 {
 	return w.rates[i].value * (o.work + w.p[custodyWrong]*o.powered)
 }
 
-// dwell: most occasions end as soon as the alarm sounds; others go on until the
-// work is done.
-func (w *worked) dwell() dwell {
+// readDwell: most occasions end as soon as the alarm sounds; others go on until
+// the work is done.
+func (w *worked) readDwell() {
 	brief := w.p[workedBrief]
-	return dwell{[]part{{brief, lognormal{atOnce, workedSpread}}, {1 - brief, lognormal{w.p[workedDwell], workedSpread}}}, crewsDiffer}
+	w.dwell = dwellOf(crewsDiffer, part{brief, lognormal{atOnce, workedSpread}}, part{1 - brief, lognormal{w.p[workedDwell], workedSpread}})
 }
 
-func (w *worked) counted(h float64, o *opportunity) counted { return w.dwell().counted(h, o.step) }
+func (w *worked) counted(h float64, o *opportunity) counted { return w.dwell.counted(h, o.step) }
 
 func (w *worked) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
@@ -114,4 +118,4 @@ func (w *worked) hours(c *counted, share []float64, o *opportunity, density []fl
 	}
 }
 
-func (w *worked) within(h float64, o *opportunity) float64 { return w.dwell().under(h + o.step/2) }
+func (w *worked) within(h float64, o *opportunity) float64 { return w.dwell.under(h + o.step/2) }
