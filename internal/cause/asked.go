@@ -6,21 +6,24 @@ const most = 6
 // perLatent is a figure for each latent value of a model.
 type perLatent [most]float64
 
-// ask is what an item is asked about: a piece, under one cause. What items ask of
-// the model again and again is worked out once.
+// ask is what an item is asked about: a piece, under one cause.
 type ask struct {
 	*facts
-	p       *params
-	cause   int
-	model   model
-	latents int // how many latent values the model has
-
-	means, somes perLatent // occasions expected over the rated load, and chance of one at least
-	counted      counted   // hours counted at such loads, or in the band of the peak
-	brief        float64   // chance that an occasion leaves no countable hours
-	upTo         float64   // chance that it lasts no longer than was counted in the band of the peak
-
+	p     *params
+	cause int
+	model model
+	known
 	share perLatent
+}
+
+// known is what items ask of a model about a piece again and again. It is copied
+// often, and therefore holds no pointers.
+type known struct {
+	latents     int       // how many latent values the model has
+	means       perLatent // occasions expected over the rated load
+	somes       perLatent // chance of one at least
+	counted     counted   // hours counted at such loads, or in the band of the peak
+	brief, upTo float64   // chance that an occasion leaves no countable hours; and none but those
 }
 
 // know works out what items ask for, as far as it is of parts of the model that
@@ -63,10 +66,15 @@ func (e *ask) some(i int) float64 { return e.somes[i] }
 
 // shares returns for each latent value the share of occasions between two loads,
 // by their number. They hold until it is asked again.
-func (e *ask) shares(from, to, latents int) []float64 {
-	out := e.share[:latents]
+func (e *ask) shares(from, to int) []float64 {
+	out := e.share[:e.latents]
+	last, share := e.model.curve(0), 0.0
 	for i := range out {
-		out[i] = e.model.curve(i).share(from, to)
+		c := e.model.curve(i)
+		if i == 0 || c != last { // most models have one curve for all
+			last, share = c, c.share(from, to)
+		}
+		out[i] = share
 	}
 	return out
 }

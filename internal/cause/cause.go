@@ -94,8 +94,7 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	f := w.seen.factsOf(x, w.loads, habits)
 	w.piece.weigh(&f, &w.usual, &w.values)
-	sum := together(w.piece.scores, w.piece.applies)
-	like := likelihoods(sum, &w.values)
+	like := likelihoods(w.piece.sum, &w.values)
 
 	o := Opinion{Exceedance: x, Verdict: Undecided}
 	for c := range like {
@@ -103,7 +102,7 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	}
 	o.Posterior = normal(o.Posterior)
 	leader, _ := lead(o.Posterior)
-	usual, rival := ratioOf(sum, &w.values, leader)
+	usual, rival := ratioOf(w.piece.sum, &w.values, leader)
 	m := w.move(leader, usual)
 	o.Leader, o.Matters = All[leader], m.matters
 	o.Ratio = Ratio{math.Exp(usual), math.Exp(m.low), math.Exp(m.high), All[rival]}
@@ -158,7 +157,7 @@ func reasonsOf(w *weighing) []Reason {
 	var out []Reason
 	for left := w.applies; left != 0; left = left.rest() {
 		row := &evidence[left.first()]
-		logs := capItem(&w.scores[left.first()], row.cap)
+		logs := w.capped[left.first()]
 		for c := range logs {
 			logs[c] /= math.Ln10
 		}

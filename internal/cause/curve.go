@@ -86,28 +86,34 @@ type kind struct {
 type mixture struct {
 	l       *ladder
 	law     law
-	weights []float64
-	kinds   []*kind
+	n       int // how many kinds
+	weights [mostKinds]float64
+	kinds   [mostKinds]*kind
 }
+
+// mostKinds is the largest number of kinds of a mixture.
+const mostKinds = 7
 
 // add adds a kind. Where another mixture, which may be nil, has one with the same
 // parameters, what is known of it is shared: most assumptions move few kinds.
 func (m *mixture) add(weight float64, of [3]float64, like *mixture) {
-	m.weights = append(m.weights, weight)
+	m.weights[m.n] = weight
 	if like != nil {
-		for _, k := range like.kinds {
+		for _, k := range like.kinds[:like.n] {
 			if k.of == of {
-				m.kinds = append(m.kinds, k)
-				return
+				m.kinds[m.n] = k
 			}
 		}
 	}
-	m.kinds = append(m.kinds, &kind{of, make([]point, len(m.l.kg))})
+	if m.kinds[m.n] == nil {
+		m.kinds[m.n] = &kind{of, make([]point, len(m.l.kg))}
+	}
+	m.n++
 }
 
 // at adds up what the kinds are at a load.
 func (m *mixture) at(i int) (over, density float64) {
-	for j, k := range m.kinds {
+	for j, k := range m.kinds[:m.n] {
 		p := &k.memo[i]
 		if !p.known {
 			*p = m.law(k.of, m.l.kg[i], m.l.ln[i])

@@ -54,7 +54,7 @@ func (d *drift) with(p *params, differ parts) model {
 }
 
 func (d *drift) readOffsets() {
-	d.offsets = nil
+	d.offsets = make([]latent, 0, most)
 	for _, offset := range spreadOf(lognormal{d.p[driftOffset] * d.m.rated, offsetSpread}) {
 		d.offsets = append(d.offsets, latent{offset.value, (1 - byTolerance) * offset.weight})
 	}
@@ -66,7 +66,7 @@ func (d *drift) layShapes() {
 	if d.shapes != nil { // nothing that can differ bears on it
 		sound = d.shapes[len(d.shapes)-1]
 	}
-	d.shapes, d.shares = nil, nil
+	d.shapes, d.shares = make([]*curve, 0, most), make([]float64, 0, most)
 	for i, offset := range d.offsets {
 		if d.sound(i) {
 			break

@@ -25,8 +25,8 @@ type item struct {
 	weigh func(e *ask, like []float64)
 	// text says what was found.
 	text func(f *facts) string
-	// plain are the causes under which the item knows of no latent value, and of
-	// no parameter of a model but those that it reads beside it.
+	// plain are the causes under which the item knows of no latent value. What it
+	// reads is told in [askedBy].
 	plain touches
 }
 
@@ -54,10 +54,10 @@ func fill(like []float64, x float64) {
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
 	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
-	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
+	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: size, text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
-	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText},
+	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
+	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText, plain: butDrift},
 	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
@@ -80,20 +80,29 @@ func occasion(e *ask, like []float64) {
 }
 
 // size: how probable the load is, given that something went over.
-func size(e *ask, i int) float64 {
-	mean := e.mean(i)
+func size(e *ask, like []float64) {
 	if e.x.What == Peak {
-		c := e.model.highest(i)
-		if d, ok := e.model.(*drift); ok {
-			return d.peakDensity(i, float64(*e.x.Peak), e.past)
+		for i := range like {
+			like[i] = sizeOfPeak(e, i)
 		}
-		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
+		return
 	}
-	share := e.model.curve(i).share(e.from, e.to)
+	d, drifted := e.model.(*drift)
+	for i, share := range e.shares(e.from, e.to) {
+		if drifted {
+			like[i] = some(d.expected(i, &e.o) * share / e.o.step)
+		} else {
+			like[i] = some(e.mean(i)*share) / e.some(i)
+		}
+	}
+}
+
+func sizeOfPeak(e *ask, i int) float64 {
 	if d, ok := e.model.(*drift); ok {
-		return some(d.expected(i, &e.o) * share / e.o.step)
+		return d.peakDensity(i, float64(*e.x.Peak), e.past)
 	}
-	return some(mean*share) / e.some(i)
+	mean, c := e.mean(i), e.model.highest(i)
+	return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
 }
 
 func hasHours(f *facts) bool {
@@ -111,14 +120,14 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 // hoursOf: how probable the hours counted at such loads are.
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
-		e.model.hours(&e.counted, e.shares(e.from, e.to, len(like)), &e.o, like)
+		e.model.hours(&e.counted, e.shares(e.from, e.to), &e.o, like)
 		return
 	}
 	if e.inBand <= 0 {
 		fill(like, e.brief)
 		return
 	}
-	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo, len(like)), &e.o, like)
+	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo), &e.o, like)
 	other := somethingElse * otherHours.density(e.inBand) * e.upTo
 	for i := range like {
 		like[i] += other
@@ -136,16 +145,22 @@ func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }
 
 // neighbours: how probable it is that other bands over the rated load gained
 // nothing.
-func neighbours(e *ask, i int) float64 {
-	share := 0.0
+func neighbours(e *ask, like []float64) {
+	var all perLatent
 	for _, s := range e.facts.neighbours {
-		share += e.model.curve(i).share(s.from, s.to)
+		for i, share := range e.shares(s.from, s.to) {
+			all[i] += share
+		}
 	}
-	if d, ok := e.model.(*drift); ok {
-		return max(expNeg(d.expected(i, &e.o)*share/e.o.step), onlyOneLoad)
+	d, drifted := e.model.(*drift)
+	apart := 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
+	for i := range like {
+		if drifted {
+			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
+		} else {
+			like[i] = expNeg(e.mean(i) * all[i] * apart * (1 - e.brief))
+		}
 	}
-	share *= 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
-	return expNeg(e.mean(i) * share * (1 - e.brief))
 }
 
 func hasPeakInBand(f *facts) bool {

@@ -83,7 +83,7 @@ func habitsOf(share float64) []latent {
 }
 
 func strapsOf(p *params) []strapTerm {
-	var out []strapTerm
+	out := make([]strapTerm, 0, 6)
 	for _, d := range []struct{ share, tension float64 }{
 		{max(0, 1-p[longShare]-p[chainShare]), p[shortTension]}, {p[longShare], p[longTension]}, {p[chainShare], p[chainTension]},
 	} {

@@ -44,39 +44,54 @@ func (w *weigher) with(v *variation, p param, x float64) {
 // under weighs the piece at hand under a variation: what the items say together.
 // What does not differ is taken from what was found with the usual values.
 func (w *weigher) under(v *variation) [4]float64 {
-	copy(w.next, w.piece.scores)
+	var changed items
 	for c := range v.models {
 		if asked := again[v.param][c] & w.piece.applies; asked != 0 {
-			w.askAgain(v, c, asked)
+			changed = w.askAgain(v, c, asked, changed)
 		}
 	}
-	return together(w.next, w.piece.applies)
+	sum := w.piece.sum
+	for ; changed != 0; changed = changed.rest() {
+		k := changed.first()
+		if w.next[k] == w.piece.scores[k] {
+			continue
+		}
+		capped := capItem(&w.next[k], evidence[k].cap)
+		for c, x := range capped {
+			sum[c] += x - w.piece.capped[k][c]
+		}
+	}
+	return sum
 }
 
-// askAgain asks items again under one cause of a variation. The latent values are
-// weighed anew from the first of them on, or from the start where they differ
-// themselves.
-func (w *weigher) askAgain(v *variation, c int, asked items) {
-	e, applies := &w.ask, w.piece.applies
-	*e = w.piece.asks[c]
-	e.p, e.model = &v.values, v.models[c]
+// askAgain asks items again under one cause of a variation, and adds those to
+// the changed ones whose score may differ. The latent values are weighed anew from
+// the first of them on, or from the start where they differ themselves.
+func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
+	e, base := &w.ask, &w.piece.asks[c]
+	e.facts, e.p, e.cause, e.model, e.known = base.facts, &v.values, c, v.models[c], base.known
 	e.know(v.differ[c])
 	first := asked.first()
 	weights := w.piece.before[first][c]
 	if v.differ[c]&hidden != 0 {
-		first, weights = applies.first(), e.weights()
+		first, weights = w.piece.applies.first(), e.weights()
 	}
-	for left := applies.from(first); left != 0; left = left.rest() {
+	for left := w.piece.applies.from(first); left != 0; left = left.rest() {
 		k := left.first()
-		like := &w.piece.likes[k][c]
-		if asked.has(k) {
-			like = &w.like
-			evidence[k].weigh(e, like[:e.latents])
-		} else if evidence[k].plain[c] { // weighs no latent value over another, and says what it said
+		if !asked.has(k) && evidence[k].plain[c] { // says what it said
 			continue
 		}
-		w.next[k][c] = learn(weights[:e.latents], like[:e.latents])
+		if !changed.has(k) {
+			changed |= 1 << k
+			w.next[k] = w.piece.scores[k]
+		}
+		if asked.has(k) {
+			w.next[k][c] = e.ask(k, &w.like, &weights)
+		} else {
+			w.next[k][c] = e.learn(k, &w.piece.likes[k][c], &weights)
+		}
 	}
+	return changed
 }
 
 // Ratio is a likelihood ratio with its range as the assumptions move.

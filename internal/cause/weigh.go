@@ -26,17 +26,18 @@ type weighing struct {
 	scores  scores
 	likes   [][4]perLatent // likelihoods by item and cause
 	before  [][4]perLatent // weights of the latent values before an item
+	capped  scores         // below the best cause, each within the cap of its item
+	sum     [4]float64     // of those
 }
 
 func newWeighing() *weighing {
 	n := len(evidence)
-	return &weighing{scores: make(scores, n), likes: make([][4]perLatent, n), before: make([][4]perLatent, n)}
+	return &weighing{scores: make(scores, n), likes: make([][4]perLatent, n), before: make([][4]perLatent, n), capped: make(scores, n)}
 }
 
 // weigh asks every item that applies about a piece.
 func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
-	w.f, w.applies = f, 0
-	clear(w.scores)
+	w.f, w.applies, w.sum = f, 0, [4]float64{}
 	for k := range evidence {
 		if evidence[k].applies(f) {
 			w.applies |= 1 << k
@@ -45,6 +46,13 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 	for c := range ms {
 		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c]}
 		w.under(&w.asks[c])
+	}
+	for left := w.applies; left != 0; left = left.rest() {
+		k := left.first()
+		w.capped[k] = capItem(&w.scores[k], evidence[k].cap)
+		for c, x := range w.capped[k] {
+			w.sum[c] += x
+		}
 	}
 }
 
@@ -56,16 +64,25 @@ func (w *weighing) under(e *ask) {
 	for left := w.applies; left != 0; left = left.rest() {
 		k := left.first()
 		w.before[k][c] = weights
-		like := w.likes[k][c][:e.latents]
-		evidence[k].weigh(e, like)
-		w.scores[k][c] = learn(weights[:e.latents], like)
+		w.scores[k][c] = e.ask(k, &w.likes[k][c], &weights)
 	}
+}
+
+// ask asks an item, which changes the weights of the latent values, and returns
+// the logarithm of its likelihood.
+func (e *ask) ask(k int, like, weights *perLatent) float64 {
+	evidence[k].weigh(e, like[:e.latents])
+	return e.learn(k, like, weights)
 }
 
 // learn weighs latent values by the likelihoods of an item, and returns the
 // logarithm of the likelihood of all of them together. Weights add up to 1,
 // before and after.
-func learn(weights, like []float64) float64 {
+func (e *ask) learn(k int, likes, weightsOf *perLatent) float64 {
+	if evidence[k].plain[e.cause] { // none of them gains on another
+		return math.Log(math.Max(proper(likes[0]), leastLikely))
+	}
+	weights, like := weightsOf[:e.latents], likes[:e.latents]
 	sum := 0.0
 	for i := range weights {
 		weights[i] *= proper(like[i])
@@ -90,22 +107,13 @@ const leastLikely = 1e-12
 // proper returns a likelihood that can be reckoned with: figures beyond all
 // machines may leave none.
 func proper(x float64) float64 {
-	if !(x > 1e-30) {
+	switch {
+	case !(x > 1e-30):
 		return 1e-30
+	case x > 1e30:
+		return 1e30
 	}
-	return min(x, 1e30)
-}
-
-// together adds the items up, each within its cap.
-func together(s scores, applies items) (sum [4]float64) {
-	for left := applies; left != 0; left = left.rest() {
-		k := left.first()
-		capped := capItem(&s[k], evidence[k].cap)
-		for c := range sum {
-			sum[c] += capped[c]
-		}
-	}
-	return sum
+	return x
 }
 
 // likelihood returns how likely a cause is against one that lies further up by
@@ -141,9 +149,18 @@ func ratioOf(sum [4]float64, p *params, c int) (ln float64, rival int) {
 // capItem returns an item's logarithms below the best cause, none further than
 // the cap, which is in log10.
 func capItem(logs *[4]float64, limit float64) (capped [4]float64) {
-	best := max(logs[0], logs[1], logs[2], logs[3])
-	for c := range logs {
-		capped[c] = max(logs[c]-best, -limit*math.Ln10)
+	best := logs[0]
+	for _, x := range logs[1:] {
+		if x > best {
+			best = x
+		}
+	}
+	least := -limit * math.Ln10
+	for c, x := range logs {
+		if x -= best; x < least {
+			x = least
+		}
+		capped[c] = x
 	}
 	return capped
 }
@@ -162,9 +179,9 @@ type weigher struct {
 	varied []variation
 	tried  variation // one at hand, between two of these
 	piece  *weighing // the piece at hand
-	next   scores    // its scores under the variation at hand
+	next   scores    // of items that were asked again under the variation at hand
 	ask    ask       // of that variation
-	like   perLatent // of an item of it
+	like   perLatent // of one of its items
 }
 
 func newWeigher(h record.History, set assume.Set, pieces []Exceedance) *weigher {

@@ -390,7 +390,7 @@ func TestVariationsAreWhole(t *testing.T) {
 			got := likelihoods(w.under(v), &v.values)
 			ms := models(&v.values, w.m, w.loads)
 			whole.weigh(&f, &ms, &v.values)
-			want := likelihoods(together(whole.scores, whole.applies), &v.values)
+			want := likelihoods(whole.sum, &v.values)
 			for c := range want {
 				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
 			}
