@@ -39,7 +39,6 @@ func (e *ask) know(differ parts) {
 	if differ&lasting == 0 {
 		return
 	}
-	e.brief = e.model.within(0, &e.o)
 	switch {
 	case e.x.What == Band:
 		e.counted = e.model.counted(e.hours, &e.o)
@@ -47,6 +46,7 @@ func (e *ask) know(differ parts) {
 		e.counted = e.model.counted(e.inBand, &e.o)
 		e.upTo = e.model.within(e.inBand, &e.o)
 	}
+	e.brief = e.model.within(0, &e.o)
 }
 
 // weights returns the weights of the latent values before anything is known.

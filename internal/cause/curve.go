@@ -16,7 +16,7 @@ func ladderOf(loads []float64, m platform) *ladder {
 	}
 	l.ln = make([]float64, len(l.kg))
 	for i, x := range l.kg {
-		l.ln[i] = math.Log(x)
+		l.ln[i] = ln(x)
 	}
 	return l
 }
@@ -72,8 +72,8 @@ func (c *curve) share(from, to int) float64 {
 }
 
 // law is a distribution of loads with up to three parameters: what it is at a
-// load x in kg, of which ln is the logarithm.
-type law func(of [3]float64, x, ln float64) point
+// load x in kg.
+type law func(of [3]float64, x, lnX float64) point
 
 // kind is one way in which loads come about.
 type kind struct {

@@ -7,7 +7,7 @@ func normalOver(z float64) float64 { return 0.5 * math.Erfc(z/math.Sqrt2) }
 
 // normalDensity is the density of a standard normal variable at z.
 func normalDensity(z float64) float64 {
-	return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi)
+	return exp(-z*z/2) / math.Sqrt(2*math.Pi)
 }
 
 // lognormal is a variable whose logarithm is normal about ln(median).
@@ -15,7 +15,7 @@ type lognormal struct{ median, sigma float64 }
 
 // density returns the density over ln x.
 func (l lognormal) density(x float64) float64 {
-	return normalDensity(math.Log(x/l.median)/l.sigma) / l.sigma
+	return normalDensity(ln(x/l.median)/l.sigma) / l.sigma
 }
 
 // over returns the probability of more than x.
@@ -23,7 +23,7 @@ func (l lognormal) over(x float64) float64 {
 	if x <= 0 {
 		return 1
 	}
-	return normalOver(math.Log(x/l.median) / l.sigma)
+	return normalOver(ln(x/l.median) / l.sigma)
 }
 
 // under returns the probability of at most x.
@@ -46,7 +46,7 @@ func (l lognormal) variance() float64 {
 func exgauss(x, m, s, t float64) (over, density float64) {
 	z, r := (x-m)/s, s/t
 	if e := r*r/2 - (x-m)/t; e < 600 { // beyond, Q vanishes faster than exp grows
-		density = math.Exp(e) * normalOver(r-z) / t
+		density = exp(e) * normalOver(r-z) / t
 	}
 	return min(1, normalOver(z)+t*density), density
 }
@@ -86,6 +86,7 @@ type dwell struct {
 	parts          []part
 	alike          float64
 	mean, variance float64 // of one occasion
+	asked, within  float64 // hours last asked for, and the probability of at most those
 }
 
 func dwellOf(alike float64, parts ...part) dwell {
@@ -97,22 +98,26 @@ func dwellOf(alike float64, parts ...part) dwell {
 		square += p.share * (p.variance() + m*m)
 	}
 	d.variance = square - d.mean*d.mean
+	d.asked = math.NaN()
 	return d
 }
 
 // under returns the probability that one occasion lasts at most h.
 func (d *dwell) under(h float64) float64 {
-	sum := 0.0
-	for _, p := range d.parts {
-		sum += p.share * p.under(h)
+	if h == d.asked { // half a step, for nearly every piece
+		return d.within
 	}
-	return sum
+	d.asked, d.within = h, 0
+	for _, p := range d.parts {
+		d.within += p.share * p.under(h)
+	}
+	return d.within
 }
 
 // counted is what is known of the density of hours h, as counted in steps, before
 // it is known how many occasions there were.
 type counted struct {
-	h, ln          float64 // the hours, and their logarithm
+	h, lnH         float64 // the hours, and their logarithm
 	rounding       float64 // variance that the step adds to ln h
 	one            float64 // density over ln h of one occasion
 	mean, variance float64 // of one occasion
@@ -123,24 +128,24 @@ type counted struct {
 // with a deviation of step/√12.
 func countedIn(h, step float64) counted {
 	s := step / math.Sqrt(12) / math.Max(h, step/10)
-	return counted{h: h, ln: math.Log(h), rounding: s * s}
+	return counted{h: h, lnH: ln(h), rounding: s * s}
 }
 
 func (d *dwell) counted(h, step float64) counted {
 	c := countedIn(h, step)
 	c.mean, c.variance, c.alike = d.mean, d.variance, d.alike
 	for _, p := range d.parts {
-		c.one += p.share * c.density(math.Log(p.median), p.sigma*p.sigma)
+		c.one += p.share * c.density(ln(p.median), p.sigma*p.sigma)
 	}
 	return c
 }
 
-// density returns the density over ln h of a lognormal variable with the
-// logarithm of its median, and the variance of its logarithm, as counted.
-func (c *counted) density(ln, variance float64) float64 {
+// density returns the density over ln h, as counted, of a variable whose logarithm
+// is normal, with a mean and a variance.
+func (c *counted) density(mean, variance float64) float64 {
 	variance += c.rounding
-	z := c.ln - ln
-	return math.Exp(-z*z/(2*variance)) / math.Sqrt(2*math.Pi*variance)
+	z := c.lnH - mean
+	return exp(-z*z/(2*variance)) / math.Sqrt(2*math.Pi*variance)
 }
 
 // several returns the density over ln h of the hours of one occasion or more,
@@ -158,21 +163,21 @@ func (c *counted) several(mean float64) float64 {
 }
 
 // sum returns the hours of several occasions, two at least, where mean are
-// expected, none with the probability given: the logarithm of their median and
-// the variance of their logarithm, in the manner of Fenton, IRE Transactions on
+// expected, none with the probability given: mean and variance of their
+// logarithm, in the manner of Fenton, IRE Transactions on
 // Communications Systems 8 (1960), 57-67 (from memory).
-func (c *counted) sum(mean, none float64) (ln, variance float64) {
+func (c *counted) sum(mean, none float64) (ofLn, variance float64) {
 	left := max(1-(1+mean)*none, 1e-12)
 	count := max(2, mean*(1-none)/left)
-	ln, variance = matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
-	return ln, variance + c.alike*c.alike
+	ofLn, variance = matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
+	return ofLn, variance + c.alike*c.alike
 }
 
-// matched returns the lognormal variable with a mean and a variance (both over
-// 0): the logarithm of its median, and the variance of its logarithm.
-func matched(mean, variance float64) (ln, ofLn float64) {
-	ofLn = math.Log1p(variance / (mean * mean))
-	return math.Log(mean) - ofLn/2, ofLn
+// matched returns the mean and the variance of the logarithm of the lognormal
+// variable with a mean and a variance, both over 0.
+func matched(mean, variance float64) (ofLn, varianceOfLn float64) {
+	varianceOfLn = ln1p(variance / (mean * mean))
+	return ln(mean) - varianceOfLn/2, varianceOfLn
 }
 
 // some returns the probability of at least one occasion where mean are expected.
@@ -189,6 +194,6 @@ func chances(mean float64) (none, some float64) {
 		some = mean * (1 - mean/2*(1-mean/3*(1-mean/4*(1-mean/5*(1-mean/6)))))
 		return 1 - some, some
 	}
-	none = math.Exp(-mean)
+	none = exp(-mean)
 	return none, 1 - none
 }

@@ -133,7 +133,7 @@ func (d *drift) counted(h float64, o *opportunity) counted { return countedIn(h,
 func (d *drift) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
 		expected := max(d.expected(i, o)*share[i], 1e-6)
-		density[i] = c.density(math.Log(expected), driftSpread*driftSpread)
+		density[i] = c.density(ln(expected), driftSpread*driftSpread)
 	}
 }
 

@@ -191,4 +191,4 @@ func (f *facts) bandWidth() float64 {
 	return max(float64(*f.x.To)/from, 1.0001)
 }
 
-func expNeg(x float64) float64 { return math.Exp(-x) }
+func expNeg(x float64) float64 { return exp(-x) }

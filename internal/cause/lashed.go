@@ -1,10 +1,6 @@
 package cause
 
-import (
-	"math"
-
-	"ratchetmark/internal/lashing"
-)
+import "ratchetmark/internal/lashing"
 
 // lashed: a tie-down over the platform on some trips. One strap or two, with a
 // short or a long lever or a chain; of its pull a share reaches the cell. The
@@ -62,15 +58,15 @@ func (l *lashed) with(p *params, differ parts) model {
 func strapLoads(p *params, l *ladder, kept, spread float64, like *mixture) *mixture {
 	out := &mixture{l: l, law: strapLoad}
 	for _, s := range strapsOf(p) {
-		out.add(s.weight, [3]float64{math.Log(kept * s.load), spread}, like)
+		out.add(s.weight, [3]float64{ln(kept * s.load), spread}, like)
 	}
 	return out
 }
 
 // strapLoad is the law of one way of tying down: lognormal, with the logarithm of
 // its median and its spread.
-func strapLoad(of [3]float64, _, ln float64) point {
-	z := (ln - of[0]) / of[1]
+func strapLoad(of [3]float64, _, lnX float64) point {
+	z := (lnX - of[0]) / of[1]
 	return point{over: normalOver(z), density: normalDensity(z) / of[1]}
 }
 

@@ -1,7 +1,5 @@
 package cause
 
-import "math"
-
 // shock: driving over an edge, snagging, dropping onto the platform. The load
 // goes over the rated load by an exponential excess, further where the platform
 // snags; it lasts seconds, so that it leaves a peak and no countable hours.
@@ -46,7 +44,7 @@ func (s *shock) excess() func(i int) (over, density float64) {
 	scale, snag := s.p[shockExcess]*s.rated, s.p[shockSnag]
 	return func(i int) (over, density float64) {
 		y := max(0, s.l.kg[i]-s.rated)
-		near, far := (1-snag)*math.Exp(-y/scale), snag*math.Exp(-y/(snagFactor*scale))
+		near, far := (1-snag)*exp(-y/scale), snag*exp(-y/(snagFactor*scale))
 		return near + far, s.l.kg[i] * (near/scale + far/(snagFactor*scale))
 	}
 }

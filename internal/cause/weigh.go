@@ -80,7 +80,7 @@ func (e *ask) ask(k int, like, weights *perLatent) float64 {
 // before and after.
 func (e *ask) learn(k int, likes, weightsOf *perLatent) float64 {
 	if evidence[k].plain[e.cause] { // none of them gains on another
-		return math.Log(math.Max(proper(likes[0]), leastLikely))
+		return ln(max(proper(likes[0]), leastLikely))
 	}
 	weights, like := weightsOf[:e.latents], likes[:e.latents]
 	sum := 0.0
@@ -92,13 +92,13 @@ func (e *ask) learn(k int, likes, weightsOf *perLatent) float64 {
 		for i := range weights {
 			weights[i] = 1 / float64(len(weights))
 		}
-		return math.Log(leastLikely)
+		return ln(leastLikely)
 	}
 	scale := 1 / sum
 	for i := range weights {
 		weights[i] *= scale
 	}
-	return math.Log(sum)
+	return ln(sum)
 }
 
 // leastLikely is what no item finds less likely.
@@ -123,7 +123,7 @@ func proper(x float64) float64 {
 // that none of the models holds.
 func (p *params) likelihood(behind float64) float64 {
 	doubt := p[modelDoubt]
-	return (1-doubt)*math.Exp(-p[reliance]*behind) + doubt
+	return (1-doubt)*exp(-p[reliance]*behind) + doubt
 }
 
 // likelihoods returns how likely each cause is against the best of them.
@@ -137,13 +137,13 @@ func likelihoods(sum [4]float64, p *params) (like [4]float64) {
 
 // ratioOf returns ln of the likelihood of a cause over that of its best rival.
 // One of the two is the best of all, and its likelihood is 1.
-func ratioOf(sum [4]float64, p *params, c int) (ln float64, rival int) {
+func ratioOf(sum [4]float64, p *params, c int) (logarithm float64, rival int) {
 	rival = bestRival(sum, c)
 	ahead := sum[c] - sum[rival]
 	if ahead < 0 {
-		return math.Log(p.likelihood(-ahead)), rival
+		return ln(p.likelihood(-ahead)), rival
 	}
-	return -math.Log(p.likelihood(ahead)), rival
+	return -ln(p.likelihood(ahead)), rival
 }
 
 // capItem returns an item's logarithms below the best cause, none further than
