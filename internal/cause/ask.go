@@ -205,7 +205,7 @@ func askFor(f *facts, posterior [4]float64, p *params, ms *[4]model) []Ask {
 			out = append(out, Ask{q.record, q.why, bits})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Ask) int { return compare(b.Bits, a.Bits) })
+	slices.SortStableFunc(out, func(a, b Ask) int { return compare(ninth(b.Bits), ninth(a.Bits)) })
 	return out
 }
 

@@ -114,3 +114,8 @@ func piece(c *record.Case, what What, interval int, from float64) *Opinion {
 	}
 	return nil
 }
+
+// factsOf reads a history for one exceedance.
+func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) facts {
+	return readIntervals(h).factsOf(x, loads, habits)
+}

@@ -31,9 +31,9 @@ func TestLognormal(t *testing.T) {
 	near(t, "over 1 h", integral(l.density, 1, 1e6), l.over(1), 1e-4)
 	near(t, "mean", integral(func(x float64) float64 { return x * l.density(x) }, 1e-8, 1e8), l.mean(), 1e-4)
 	near(t, "square", integral(func(x float64) float64 { return x * x * l.density(x) }, 1e-8, 1e8), l.variance()+l.mean()*l.mean(), 1e-3)
-	m := matched(l.mean(), l.variance())
-	near(t, "matched median", m.median, l.median, 1e-12)
-	near(t, "matched spread", m.sigma, l.sigma, 1e-12)
+	ln, variance := matched(l.mean(), l.variance())
+	near(t, "matched median", math.Exp(ln), l.median, 1e-12)
+	near(t, "matched spread", math.Sqrt(variance), l.sigma, 1e-12)
 	// A standard normal variable is over 1.959964 with a probability of 0.025
 	// (table of any handbook, from memory).
 	near(t, "Q(1.96)", normalOver(1.959963985), 0.025, 1e-9)
@@ -96,12 +96,13 @@ func TestFivePoint(t *testing.T) {
 // The hours of several occasions against drawing them.
 func TestSeveral(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	d := dwell{parts: []part{{0.3, lognormal{0.05, 0.5}}, {0.7, lognormal{0.6, 0.6}}}}
+	d := dwellOf(0, part{0.3, lognormal{0.05, 0.5}}, part{0.7, lognormal{0.6, 0.6}})
 	for _, mean := range []float64{0.01, 0.5, 3, 40} {
 		const n = 60_000
 		under, all := 0, 0
 		c := d.counted(1, 1e-9)
-		middle := c.sum(mean, math.Exp(-mean)).median
+		ln, _ := c.sum(mean, math.Exp(-mean))
+		middle := math.Exp(ln)
 		for all < n {
 			k := poisson(rng, mean)
 			if mean < 0.02 { // hardly ever more than one

@@ -1,7 +1,5 @@
 package cause
 
-import "math"
-
 // numbers of the causes, in the order of All.
 const (
 	iWorked = iota
@@ -25,22 +23,10 @@ type item struct {
 	weigh func(e *ask, like []float64)
 	// text says what was found.
 	text func(f *facts) string
-	// plain are the causes under which the item knows of no latent value, and of
-	// no parameter of a model but those that it reads beside it.
+	// plain are the causes under which the item knows of no latent value. What it
+	// reads is told in [askedBy].
 	plain touches
 }
-
-// ask is what an item is asked about: a piece, under one cause.
-type ask struct {
-	*facts
-	p     *params
-	cause int
-	model model
-}
-
-// mean returns the occasions that the interval is expected to hold over the
-// rated load.
-func (e *ask) mean(i int) float64 { return max(e.model.occasions(i, &e.o), 1e-9) }
 
 // each weighs an item for each latent value by itself.
 func each(weigh func(e *ask, i int) float64) func(e *ask, like []float64) {
@@ -66,9 +52,9 @@ func fill(like []float64, x float64) {
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
 	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
-	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
+	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: size, text: sizeText},
 	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
+	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 2, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
 	{id: "peak-in-band", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 2, applies: hasPeakOver, weigh: each(peakOver), text: peakInBandText},
 	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
@@ -86,31 +72,35 @@ func isTimed(f *facts) bool { return f.timed }
 
 // occasion: how much more, or less, occasion the interval gave than a usual one.
 func occasion(e *ask, like []float64) {
-	usual := 0.0
-	for i, l := range e.model.latents() {
-		usual += l.weight * some(e.model.occasions(i, &usualInterval))
-		like[i] = some(e.mean(i))
-	}
 	for i := range like {
-		like[i] /= usual
+		like[i] = e.some(i) / e.model.usually()
 	}
 }
 
 // size: how probable the load is, given that something went over.
-func size(e *ask, i int) float64 {
-	mean := e.mean(i)
+func size(e *ask, like []float64) {
 	if e.x.What == Peak {
-		c := e.model.highest(i)
-		if d, ok := e.model.(*drift); ok {
-			return d.peakDensity(i, float64(*e.x.Peak), e.past)
+		for i := range like {
+			like[i] = sizeOfPeak(e, i)
 		}
-		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / some(mean)
+		return
 	}
-	share := e.model.curve(i).share(e.from, e.to)
+	d, drifted := e.model.(*drift)
+	for i, share := range e.shares(e.from, e.to) {
+		if drifted {
+			like[i] = some(d.expected(i, &e.o) * share / e.o.step)
+		} else {
+			like[i] = some(e.mean(i)*share) / e.some(i)
+		}
+	}
+}
+
+func sizeOfPeak(e *ask, i int) float64 {
 	if d, ok := e.model.(*drift); ok {
-		return some(d.expected(i, &e.o) * share / e.o.step)
+		return d.peakDensity(i, float64(*e.x.Peak), e.past)
 	}
-	return some(mean*share) / some(mean)
+	mean, c := e.mean(i), e.model.highest(i)
+	return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
 }
 
 func hasHours(f *facts) bool {
@@ -128,15 +118,15 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 // hoursOf: how probable the hours counted at such loads are.
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
-		e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.from, e.to) }, e.hours, &e.o, like)
+		e.model.hours(&e.counted, e.shares(e.from, e.to), &e.o, like)
 		return
 	}
 	if e.inBand <= 0 {
-		fill(like, e.model.within(0, &e.o))
+		fill(like, e.brief)
 		return
 	}
-	e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.bandFrom, e.bandTo) }, e.inBand, &e.o, like)
-	other := somethingElse * otherHours.density(e.inBand) * e.model.within(e.inBand, &e.o)
+	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo), &e.o, like)
+	other := somethingElse * otherHours.density(e.inBand) * e.upTo
 	for i := range like {
 		like[i] += other
 	}
@@ -153,25 +143,34 @@ func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }
 
 // neighbours: how probable it is that the other bands over the rated load gained
 // what they did, if this piece is of one cause.
-func neighbours(e *ask, i int) float64 {
-	like := 1.0
+func neighbours(e *ask, like []float64) {
+	nothingIn(e, like)
 	for k, n := range e.facts.neighbours {
-		if n.hours > 0 {
-			like *= e.gained(i, n) + e.made.besides(e.made.bands[k], e.cause)
+		if n.hours <= 0 {
+			continue
+		}
+		other := e.made.besides(e.made.bands[k], e.cause)
+		gained := e.gained(n)
+		for i := range like {
+			like[i] *= gained[i] + other
 		}
 	}
-	return like * nothingIn(e, i)
 }
 
 // gained is the density over ln h of the hours of another band by the same cause.
-func (e *ask) gained(i int, n neighbour) float64 {
-	var d [most]float64
-	share := func(k int) float64 { return e.model.curve(k).share(n.from, n.to) }
-	e.model.hours(share, n.hours, &e.o, d[:len(e.model.latents())])
-	if dr, ok := e.model.(*drift); ok {
-		return some(dr.expected(i, &e.o)*share(i)/e.o.step) * d[i]
+func (e *ask) gained(n neighbour) (d perLatent) {
+	share := e.shares(n.from, n.to)
+	c := e.model.counted(n.hours, &e.o)
+	e.model.hours(&c, share, &e.o, d[:e.latents])
+	dr, drifted := e.model.(*drift)
+	for i := range share {
+		if drifted {
+			d[i] *= some(dr.expected(i, &e.o) * share[i] / e.o.step)
+		} else {
+			d[i] *= some(e.mean(i) * share[i])
+		}
 	}
-	return some(e.mean(i)*share(i)) * d[i]
+	return d
 }
 
 // made is what each cause is expected to have left beside a piece, whatever the
@@ -199,21 +198,20 @@ func (e *ask) peakOf(i int) float64 {
 
 // readMade works out what each cause is expected to have left beside a piece.
 func (w *weigher) readMade(f *facts) {
-	for _, n := range f.neighbours {
-		var by [4]float64
-		if n.hours > 0 {
-			for c, m := range w.usual {
-				e := ask{facts: f, p: &w.values, cause: c, model: m}
-				for i, l := range m.latents() {
-					by[c] += l.weight * e.gained(i, n)
-				}
+	f.made = made{bands: make([][4]float64, len(f.neighbours))}
+	for c, m := range w.usual {
+		e := ask{facts: f, p: &w.values, cause: c, model: m}
+		e.know(often)
+		for k, n := range f.neighbours {
+			if n.hours <= 0 {
+				continue
+			}
+			d := e.gained(n)
+			for i, l := range m.latents() {
+				f.made.bands[k][c] += l.weight * d[i]
 			}
 		}
-		f.made.bands = append(f.made.bands, by)
-	}
-	if f.peak >= 0 {
-		for c, m := range w.usual {
-			e := ask{facts: f, p: &w.values, cause: c, model: m}
+		if f.peak >= 0 {
 			for i, l := range m.latents() {
 				f.made.peak[c] += l.weight * e.peakOf(i)
 			}
@@ -223,19 +221,25 @@ func (w *weigher) readMade(f *facts) {
 
 // nothingIn: how probable it is that the empty ones of the other bands over the
 // rated load gained nothing.
-func nothingIn(e *ask, i int) float64 {
-	share := 0.0
+func nothingIn(e *ask, like []float64) {
+	var all perLatent
 	for _, s := range e.facts.neighbours {
 		if s.hours > 0 {
 			continue
 		}
-		share += e.model.curve(i).share(s.from, s.to)
+		for i, share := range e.shares(s.from, s.to) {
+			all[i] += share
+		}
 	}
-	if d, ok := e.model.(*drift); ok {
-		return max(expNeg(d.expected(i, &e.o)*share/e.o.step), onlyOneLoad)
+	d, drifted := e.model.(*drift)
+	apart := 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
+	for i := range like {
+		if drifted {
+			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
+		} else {
+			like[i] = expNeg(e.mean(i) * all[i] * apart * (1 - e.brief))
+		}
 	}
-	share *= 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
-	return expNeg(e.mean(i) * share * (1 - e.model.within(0, &e.o)))
 }
 
 func hasPeakOver(f *facts) bool {
@@ -266,4 +270,4 @@ func peakOver(e *ask, i int) float64 {
 	return below * (mean*c.density(p) + others)
 }
 
-func expNeg(x float64) float64 { return math.Exp(-x) }
+func expNeg(x float64) float64 { return exp(-x) }

@@ -12,6 +12,7 @@ import (
 // kept as numbers into the history's list of loads; -1 stands for none.
 type facts struct {
 	h record.History
+	s *intervals
 	x Exceedance
 	v record.Interval
 	o opportunity
@@ -159,8 +160,9 @@ func lastOf(t time.Time) time.Time {
 }
 
 // factsOf reads a history for one exceedance. The loads are those of loadsOf.
-func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) facts {
-	f := facts{h: h, x: x, v: h.Intervals[x.at], peak: -1, bandFrom: -1, bandTo: -1, to: -1, inBand: -1}
+func (s *intervals) factsOf(x Exceedance, loads []float64, habits Habits) facts {
+	h := s.h
+	f := facts{h: h, s: s, x: x, v: h.Intervals[x.at], peak: -1, bandFrom: -1, bandTo: -1, to: -1, inBand: -1}
 	f.loose = f.mayBeOlder()
 	number := func(kg record.Kilogram) int {
 		i, _ := slices.BinarySearch(loads, float64(kg))
@@ -171,9 +173,8 @@ func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) fac
 		f.to = number(*x.To)
 	}
 	f.hours = math.Max(float64(x.High), leastHours)
-	f.custody = coverOf(h.Case, f.v.From, f.v.To)
-	if f.loose {
-		f.custody = cover{}
+	if !f.loose {
+		f.custody = *s.cover(x.at)
 	}
 	f.readPeak(number)
 	f.readNeighbours(number)
@@ -266,7 +267,7 @@ func (f *facts) readOpportunity() {
 	if !f.timed {
 		powered = usualInterval.powered
 	}
-	f.o = opportunity{powered: powered, work: powered, unlisted: powered, earlier: f.earlier(), step: stepOf(f.h.Case)}
+	f.o = opportunity{powered: powered, work: powered, unlisted: powered, earlier: f.earlier(), step: f.s.step}
 	c := f.custody
 	if !c.known || c.total <= 0 || len(f.h.Case.Custody) == 0 {
 		return
@@ -287,7 +288,7 @@ func (f *facts) earlier() float64 {
 	if before.Withheld != "" || float64(record.Total(before.Bands)) < leastToTell {
 		return usualInterval.earlier
 	}
-	switch low, high := overHours(before, f.h.Rated); {
+	switch low, high := f.s.each[f.x.at-1].low, f.s.each[f.x.at-1].high; {
 	case high <= 0:
 		return 0
 	case low > 0:

@@ -12,9 +12,15 @@ import (
 // machine is switched off minutes after lashing, or stays powered all the trip.
 type lashed struct {
 	p       *params
-	settled *curve // while hours are counted
-	pulled  *curve // at the last pull
+	l       *ladder
+	straps  *mixture // at the last pull
+	kept    *mixture // once settled
+	settled *curve   // while hours are counted
+	pulled  *curve   // at the last pull
+	lasts   dwell    // on a trip of so many hours
+	trip    float64
 	habits  []latent
+	usual   float64
 }
 
 const (
@@ -34,24 +40,40 @@ type strapTerm struct {
 	load   float64 // kg, median
 }
 
-func newLashed(p *params, m platform, loads []float64) *lashed {
-	l := &lashed{p: p, habits: habitsOf(p[lashedHabit])}
-	straps := strapsOf(p)
-	at := func(kept, spread float64) *curve {
-		return lay(loads, m.rated, func(x float64) (over float64) {
-			for _, s := range straps {
-				over += s.weight * lognormal{kept * s.load, spread}.over(x)
-			}
-			return over
-		}, func(x float64) (density float64) {
-			for _, s := range straps {
-				density += s.weight * lognormal{kept * s.load, spread}.density(x) / x
-			}
-			return density
-		})
+func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, whole) }
+
+func (l *lashed) with(p *params, differ parts) model {
+	v := *l
+	v.p = p
+	if differ&loads != 0 {
+		v.straps = strapLoads(p, l.l, 1, loadSpread, l.straps)
+		v.kept = strapLoads(p, l.l, p[tensionKept], settledSpread, l.kept)
+		v.pulled, v.settled = lay(l.l, v.straps.at), lay(l.l, v.kept.at)
 	}
-	l.pulled, l.settled = at(1, loadSpread), at(p[tensionKept], settledSpread)
-	return l
+	if differ&(often|hidden) != 0 {
+		v.habits = habitsOf(p[lashedHabit])
+		v.usual = inUsual(&v)
+	}
+	if differ&lasting != 0 {
+		v.lasts = dwell{}
+	}
+	return &v
+}
+
+// strapLoads lists the ways of tying down, of whose load a share is kept.
+func strapLoads(p *params, l *ladder, kept, spread float64, like *mixture) *mixture {
+	out := &mixture{l: l, law: strapLoad}
+	for _, s := range strapsOf(p) {
+		out.add(s.weight, [3]float64{ln(kept * s.load), spread}, like)
+	}
+	return out
+}
+
+// strapLoad is the law of one way of tying down: lognormal, with the logarithm of
+// its median and its spread.
+func strapLoad(of [3]float64, _, lnX float64) point {
+	z := (lnX - of[0]) / of[1]
+	return point{over: normalOver(z), density: normalDensity(z) / of[1]}
 }
 
 // habitsOf splits hauliers into those who never lash over the platform, do so
@@ -63,7 +85,7 @@ func habitsOf(share float64) []latent {
 }
 
 func strapsOf(p *params) []strapTerm {
-	var out []strapTerm
+	out := make([]strapTerm, 0, 6)
 	for _, d := range []struct{ share, tension float64 }{
 		{max(0, 1-p[longShare]-p[chainShare]), p[shortTension]}, {p[longShare], p[longTension]}, {p[chainShare], p[chainTension]},
 	} {
@@ -78,6 +100,7 @@ func strapsOf(p *params) []strapTerm {
 func (l *lashed) latents() []latent  { return l.habits }
 func (l *lashed) curve(int) *curve   { return l.settled }
 func (l *lashed) highest(int) *curve { return l.pulled }
+func (l *lashed) usually() float64   { return l.usual }
 
 func (l *lashed) occasions(i int, o *opportunity) float64 {
 	unlisted := o.unlisted * l.p[tripRate] / 100
@@ -85,20 +108,26 @@ func (l *lashed) occasions(i int, o *opportunity) float64 {
 	return l.habits[i].value * (o.trips + unlisted + wrong)
 }
 
-// dwell is the powered time of one trip: switched off soon, or left on.
-func (l *lashed) dwell(o *opportunity) dwell {
+// dwell is the powered time of one trip: switched off soon, or left on. It is
+// kept for the pieces that follow, most of which are of the same interval.
+func (l *lashed) dwell(o *opportunity) *dwell {
 	trip := l.p[tripLength]
 	if o.tripHours > 0 {
 		trip = o.tripHours
 	}
-	left := l.p[leftPowered]
-	return dwell{[]part{{1 - left, lognormal{l.p[offAfter], offSpread}}, {left, lognormal{trip, onSpread}}}, haulersDiffer}
+	if l.lasts.parts == nil || l.trip != trip {
+		left := l.p[leftPowered]
+		l.trip = trip
+		l.lasts = dwellOf(haulersDiffer, part{1 - left, lognormal{l.p[offAfter], offSpread}}, part{left, lognormal{trip, onSpread}})
+	}
+	return &l.lasts
 }
 
-func (l *lashed) hours(share func(int) float64, h float64, o *opportunity, density []float64) {
-	d := l.dwell(o).counted(h, o.step)
+func (l *lashed) counted(h float64, o *opportunity) counted { return l.dwell(o).counted(h, o.step) }
+
+func (l *lashed) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
-		density[i] = d.several(l.occasions(i, o) * share(i))
+		density[i] = c.several(l.occasions(i, o) * share[i])
 	}
 }
 

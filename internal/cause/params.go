@@ -63,49 +63,50 @@ var (
 	butLashed = touches{true, false, true, true}
 )
 
-// paramTable ties each parameter to its assumption and to the models that read it.
+// paramTable ties each parameter to its assumption, to the models that read it
+// and to what of them it touches. What items read of it by themselves is told in
+// [askedBy].
 var paramTable = [paramCount]struct {
 	id      assume.ID
 	touches touches
-	only    string // the one item that reads it; empty for more
-	also    string // the item that reads it under every cause, beside the model
+	parts   parts
 }{
-	workedRate:     {assume.WorkedRate, ofWorked, "", ""},
-	workedBrief:    {assume.WorkedBrief, ofWorked, "", ""},
-	workedDwell:    {assume.WorkedDwell, ofWorked, "", ""},
-	extraPerson:    {assume.ExtraPerson, ofWorked, "", ""},
-	heavyMaterial:  {assume.HeavyMaterial, ofWorked, "", ""},
-	heavyMass:      {assume.HeavyMass, ofWorked, "", ""},
-	lightTools:     {assume.LightTools, ofWorked, "", ""},
-	realPerson:     {assume.RealPerson, ofWorked, "", ""},
-	aboveWindow:    {assume.AboveWindow, ofWorked, "", ""},
-	usualUse:       {assume.UsualUse, ofDrift, "", ""},
-	lashedHabit:    {assume.LashedHabit, ofLashed, "", "haulier"},
-	shortTension:   {assume.ShortTension, ofLashed, "", ""},
-	longTension:    {assume.LongTension, ofLashed, "", ""},
-	chainTension:   {assume.ChainTension, ofLashed, "", ""},
-	longShare:      {assume.LongShare, ofLashed, "", ""},
-	chainShare:     {assume.ChainShare, ofLashed, "", ""},
-	twoStraps:      {assume.TwoStraps, ofLashed, "", ""},
-	cellShare:      {assume.CellShare, ofLashed, "", ""},
-	tensionKept:    {assume.TensionKept, ofLashed, "", ""},
-	strapAngle:     {assume.StrapAngle, ofLashed, "", ""},
-	edgeFriction:   {assume.EdgeFriction, ofLashed, "", ""},
-	leftPowered:    {assume.LeftPowered, ofLashed, "", "power"},
-	offAfter:       {assume.OffAfter, ofLashed, "", ""},
-	tripLength:     {assume.TripLength, ofLashed, "", ""},
-	tripRate:       {assume.TripRate, ofLashed, "", ""},
-	shockRate:      {assume.ShockRate, ofShock, "", ""},
-	shockExcess:    {assume.ShockExcess, ofShock, "", ""},
-	shockSnag:      {assume.ShockSnag, ofShock, "", ""},
-	shockDwell:     {assume.ShockDwell, ofShock, "", ""},
-	driftRate:      {assume.DriftRate, ofDrift, "", ""},
-	driftOffset:    {assume.DriftOffset, ofDrift, "", ""},
-	custodyWrong:   {assume.CustodyWrong, ofAll, "", ""},
-	alwaysOccupied: {assume.AlwaysOccupied, ofAll, "empty-band", ""},
-	alarmLogged:    {assume.AlarmLogged, ofAll, "alarms", ""},
-	reliance:       {assume.Reliance, touches{}, "", ""},
-	modelDoubt:     {assume.ModelDoubt, touches{}, "", ""},
+	workedRate:     {assume.WorkedRate, ofWorked, often},
+	workedBrief:    {assume.WorkedBrief, ofWorked, lasting},
+	workedDwell:    {assume.WorkedDwell, ofWorked, lasting},
+	extraPerson:    {assume.ExtraPerson, ofWorked, loads},
+	heavyMaterial:  {assume.HeavyMaterial, ofWorked, loads},
+	heavyMass:      {assume.HeavyMass, ofWorked, loads},
+	lightTools:     {assume.LightTools, ofWorked, loads},
+	realPerson:     {assume.RealPerson, ofWorked, loads},
+	aboveWindow:    {assume.AboveWindow, ofWorked, loads},
+	usualUse:       {assume.UsualUse, ofDrift, loads},
+	lashedHabit:    {assume.LashedHabit, ofLashed, often | hidden},
+	shortTension:   {assume.ShortTension, ofLashed, loads},
+	longTension:    {assume.LongTension, ofLashed, loads},
+	chainTension:   {assume.ChainTension, ofLashed, loads},
+	longShare:      {assume.LongShare, ofLashed, loads},
+	chainShare:     {assume.ChainShare, ofLashed, loads},
+	twoStraps:      {assume.TwoStraps, ofLashed, loads},
+	cellShare:      {assume.CellShare, ofLashed, loads},
+	tensionKept:    {assume.TensionKept, ofLashed, loads},
+	strapAngle:     {assume.StrapAngle, ofLashed, loads},
+	edgeFriction:   {assume.EdgeFriction, ofLashed, loads},
+	leftPowered:    {assume.LeftPowered, ofLashed, lasting},
+	offAfter:       {assume.OffAfter, ofLashed, lasting},
+	tripLength:     {assume.TripLength, ofLashed, lasting},
+	tripRate:       {assume.TripRate, ofLashed, often},
+	shockRate:      {assume.ShockRate, ofShock, often},
+	shockExcess:    {assume.ShockExcess, ofShock, loads},
+	shockSnag:      {assume.ShockSnag, ofShock, loads},
+	shockDwell:     {assume.ShockDwell, ofShock, lasting},
+	driftRate:      {assume.DriftRate, ofDrift, often},
+	driftOffset:    {assume.DriftOffset, ofDrift, hidden | loads},
+	custodyWrong:   {assume.CustodyWrong, touches{iWorked: true, iLashed: true}, often},
+	alwaysOccupied: {assume.AlwaysOccupied, touches{}, 0},
+	alarmLogged:    {assume.AlarmLogged, touches{}, 0},
+	reliance:       {assume.Reliance, touches{}, scaling},
+	modelDoubt:     {assume.ModelDoubt, touches{}, scaling},
 }
 
 // params are the values of all parameters.

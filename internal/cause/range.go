@@ -6,51 +6,92 @@ import (
 	"ratchetmark/internal/record"
 )
 
+// variation is one way in which assumptions differ from the usual.
+type variation struct {
+	values params
+	param  param // the one that differs
+	models [4]model
+	differ [4]parts // of each model
+}
+
 // vary lists the ways in which the assumptions can differ: each at the low and
 // at the high end of its interval, the others at their usual values.
 func (w *weigher) vary() {
+	w.varied = make([]variation, 0, 2*paramCount)
 	for p := range paramCount {
 		row := w.rows[p]
 		for _, end := range []float64{row.Low, row.High} {
 			if end != row.Value {
-				w.varied = append(w.varied, w.with(p, end))
+				w.varied = append(w.varied, variation{})
+				w.with(&w.varied[len(w.varied)-1], p, end)
 			}
 		}
 	}
 }
 
-// with returns the models with one assumption set to a value.
-func (w *weigher) with(p param, x float64) variation {
-	v := variation{values: w.values, touches: paramTable[p].touches, models: w.usual, param: p}
+// with makes a variation one in which an assumption has a value.
+func (w *weigher) with(v *variation, p param, x float64) {
+	*v = variation{values: w.values, param: p, models: w.usual}
 	v.values[p] = x
-	build := [4]func() model{
-		func() model { return newWorked(&v.values, w.m, w.loads) },
-		func() model { return newLashed(&v.values, w.m, w.loads) },
-		func() model { return newShock(&v.values, w.m, w.loads) },
-		func() model { return newDrift(&v.values, w.m, w.loads) },
-	}
-	for c := range build {
-		if v.touches[c] {
-			v.models[c] = build[c]()
+	for c, touched := range paramTable[p].touches {
+		if touched {
+			v.differ[c] = paramTable[p].parts
+			v.models[c] = w.usual[c].with(&v.values, v.differ[c])
 		}
 	}
-	return v
 }
 
-// likelihoods weighs a piece under a variation. What does not differ is taken
-// from the usual scores.
-func (v *variation) likelihoods(f *facts, base, next scores, applies []bool) [4]float64 {
-	copy(next, base)
-	everywhere := v.touches == ofAll
-	if also := paramTable[v.param].also; also != "" {
-		everywhere = appliesTo(also, applies)
-	}
+// under weighs the piece at hand under a variation: what the items say together.
+// What does not differ is taken from what was found with the usual values.
+func (w *weigher) under(v *variation) [4]float64 {
+	var changed items
 	for c := range v.models {
-		if v.touches[c] || everywhere {
-			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, !everywhere, next)
+		if asked := again[v.param][c] & w.piece.applies; asked != 0 {
+			changed = w.askAgain(v, c, asked, changed)
 		}
 	}
-	return likelihoods(next, applies, &v.values)
+	sum := w.piece.sum
+	for ; changed != 0; changed = changed.rest() {
+		k := changed.first()
+		if w.next[k] == w.piece.scores[k] {
+			continue
+		}
+		capped := capItem(&w.next[k], evidence[k].cap)
+		for c, x := range capped {
+			sum[c] += x - w.piece.capped[k][c]
+		}
+	}
+	return sum
+}
+
+// askAgain asks items again under one cause of a variation, and adds those to
+// the changed ones whose score may differ. The latent values are weighed anew from
+// the first of them on, or from the start where they differ themselves.
+func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
+	e, base := &w.ask, &w.piece.asks[c]
+	e.facts, e.p, e.cause, e.model, e.known = base.facts, &v.values, c, v.models[c], base.known
+	e.know(v.differ[c])
+	first := asked.first()
+	weights := w.piece.before[first][c]
+	if v.differ[c]&hidden != 0 {
+		first, weights = w.piece.applies.first(), e.weights()
+	}
+	for left := w.piece.applies.from(first); left != 0; left = left.rest() {
+		k := left.first()
+		if !asked.has(k) && evidence[k].plain[c] { // says what it said
+			continue
+		}
+		if !changed.has(k) {
+			changed |= 1 << k
+			w.next[k] = w.piece.scores[k]
+		}
+		if asked.has(k) {
+			w.next[k][c] = e.ask(k, &w.like, &weights)
+		} else {
+			w.next[k][c] = e.learn(k, &w.piece.likes[k][c], &weights)
+		}
+	}
+	return changed
 }
 
 // Ratio is a likelihood ratio with its range as the assumptions move.
@@ -78,16 +119,11 @@ func lead(weight [4]float64) (first, second int) {
 	return first, second
 }
 
-// bestRival returns the most likely of the other causes.
-func bestRival(like [4]float64, c int) int {
-	like[c] = -1
-	first, _ := lead(like)
+// bestRival returns the best of the other causes.
+func bestRival(sum [4]float64, c int) int {
+	sum[c] = math.Inf(-1)
+	first, _ := lead(sum)
 	return first
-}
-
-// logRatio returns ln of the likelihood of a cause over that of its best rival.
-func logRatio(like [4]float64, c int) float64 {
-	return math.Log(like[c] / like[bestRival(like, c)])
 }
 
 // Matter is an assumption that matters to what is concluded of a piece.
@@ -117,17 +153,15 @@ const mostMatters = 3
 // assumption moves to the ends of its interval by itself. The moves add up as
 // those of independent quantities do, by the root of the sum of their squares
 // (JCGM 100:2008, 5.1.2, from memory; of whole intervals instead of deviations).
-func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual float64) moved {
+func (w *weigher) move(leader int, usual float64) moved {
 	var down, up float64
 	var byParam [paramCount]Matter
-	next := make(scores, len(base))
 	for i := range w.varied {
 		v := &w.varied[i]
-		if only := paramTable[v.param].only; only != "" && !appliesTo(only, applies) {
+		if !w.bears(v.param) {
 			continue
 		}
-		like := v.likelihoods(f, base, next, applies)
-		ratio := logRatio(like, leader)
+		ratio, rival := ratioOf(w.under(v), &v.values, leader)
 		m := &byParam[v.param]
 		if m.Name == "" {
 			row := w.rows[v.param]
@@ -139,7 +173,7 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 			m.AtHigh = ratio
 		}
 		if ratio < 0 && usual >= 0 && (m.flipsIndex < 0 || ratio < usual-m.decibans) {
-			m.flipsIndex, m.FlipsTo = i, All[bestRival(like, leader)]
+			m.flipsIndex, m.FlipsTo = i, All[rival]
 		}
 		m.decibans = max(m.decibans, math.Abs(ratio-usual))
 	}
@@ -153,28 +187,24 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 		down, up = down+below*below, up+above*above
 	}
 	out := moved{low: usual - math.Sqrt(down), high: usual + math.Sqrt(up)}
-	out.matters = w.mostMoving(f, base, applies, leader, usual, byParam[:])
+	out.matters = w.mostMoving(leader, usual, byParam[:])
 	return out
 }
 
-// appliesTo reports whether an item applies.
-func appliesTo(id string, applies []bool) bool {
-	for k := range evidence {
-		if evidence[k].id == id {
-			return applies[k]
-		}
-	}
-	return false
+// bears reports whether a parameter bears on the piece at hand.
+func (w *weigher) bears(p param) bool {
+	asked := again[p][0] | again[p][1] | again[p][2] | again[p][3]
+	return paramTable[p].parts == scaling || asked&w.piece.applies != 0
 }
 
 // mostMoving returns the assumptions that move the ratio most, with the value
 // at which one turns the leader over. What only scales it is left out.
-func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, usual float64, all []Matter) []Matter {
+func (w *weigher) mostMoving(leader int, usual float64, all []Matter) []Matter {
 	var out []Matter
 	for range mostMatters {
 		best := -1
 		for p := range all {
-			if all[p].decibans > noticeable && paramTable[p].touches != (touches{}) && (best < 0 || all[p].decibans > all[best].decibans) {
+			if all[p].decibans > noticeable && paramTable[p].parts != scaling && (best < 0 || ninth(all[p].decibans) > ninth(all[best].decibans)) {
 				best = p
 			}
 		}
@@ -183,7 +213,7 @@ func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, 
 		}
 		m := all[best]
 		if m.flipsIndex >= 0 {
-			m.FlipsAt = record.Of(w.flip(f, base, applies, leader, param(best), w.varied[m.flipsIndex].values[best], usual, min(m.AtLow, m.AtHigh)))
+			m.FlipsAt = record.Of(w.flip(leader, param(best), w.varied[m.flipsIndex].values[best], usual, min(m.AtLow, m.AtHigh)))
 		}
 		m.AtLow, m.AtHigh = math.Exp(m.AtLow), math.Exp(m.AtHigh)
 		out = append(out, m)
@@ -198,13 +228,13 @@ const noticeable = 0.2
 // flip finds about where, between its usual value and an end where another
 // leads, an assumption turns the leader over: twice by the straight line between
 // the nearest values on either side. Another leads at the value returned.
-func (w *weigher) flip(f *facts, base scores, applies []bool, leader int, p param, end, usual, atEnd float64) float64 {
+func (w *weigher) flip(leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
-	next := make(scores, len(base))
+	v := &w.tried
 	for range 2 {
 		at := near + (far-near)*usual/(usual-atEnd)
-		v := w.with(p, at)
-		if ratio := logRatio(v.likelihoods(f, base, next, applies), leader); ratio < 0 {
+		w.with(v, p, at)
+		if ratio, _ := ratioOf(w.under(v), &v.values, leader); ratio < 0 {
 			far, atEnd = at, ratio
 		} else {
 			near, usual = at, ratio

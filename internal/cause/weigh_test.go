@@ -383,18 +383,14 @@ func TestVariationsAreWhole(t *testing.T) {
 	w := newWeigher(h, set, pieces)
 	for _, x := range pieces {
 		f := factsOf(h, x, w.loads, Habits{"haulier A": {Over: 4, Not: 1}})
-		applies := make([]bool, len(evidence))
-		for k := range evidence {
-			applies[k] = evidence[k].applies(&f)
-		}
-		base, whole, next := make(scores, len(evidence)), make(scores, len(evidence)), make(scores, len(evidence))
-		weighItems(&f, &w.usual, &w.values, applies, ofAll, base)
+		w.piece.weigh(&f, &w.usual, &w.values)
+		whole := newWeighing()
 		for i := range w.varied {
 			v := &w.varied[i]
-			got := v.likelihoods(&f, base, next, applies)
+			got := likelihoods(w.under(v), &v.values)
 			ms := models(&v.values, w.m, w.loads)
-			weighItems(&f, &ms, &v.values, applies, ofAll, whole)
-			want := likelihoods(whole, applies, &v.values)
+			whole.weigh(&f, &ms, &v.values)
+			want := likelihoods(whole.sum, &v.values)
 			for c := range want {
 				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
 			}
