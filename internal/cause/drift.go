@@ -22,15 +22,15 @@ type drift struct {
 }
 
 const (
-	offsetSpread   = 0.9   // of ln offset; an assumption
-	useSpread      = 0.22  // of ordinary loads, as a share of the rated load; an assumption
-	driftSpread    = 1.3   // of ln hours: when within the interval it began, and what was lifted; an assumption
-	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
-	byTolerance    = 0.2   // weight of a sound cell among those that read too high; an assumption
-	closeLoads     = 0.12  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
-	closeHours     = 0.003 // share of powered hours so close; an assumption
-	briefTop       = 0.4   // share of highest loads that last under a step; an assumption
-	gentleOverload = 0.02  // share of ordinary loads over the rated load; an assumption
+	offsetSpread   = 0.9  // of ln offset; an assumption
+	useSpread      = 0.22 // of ordinary loads, as a share of the rated load; an assumption
+	driftSpread    = 1.3  // of ln hours: when within the interval it began, and what was lifted; an assumption
+	tolerance      = 0.02 // of the rated load, standard deviation of a sound cell; an assumption
+	byTolerance    = 0.2  // weight of a sound cell among those that read too high; an assumption
+	closeLoads     = 0.12 // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
+	closeHours     = 0.25 // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
+	briefTop       = 0.4  // share of highest loads that last under a step; an assumption
+	gentleOverload = 0.02 // share of ordinary loads over the rated load; an assumption
 )
 
 func newDrift(p *params, m platform, l *ladder) model {
@@ -74,24 +74,34 @@ func (d *drift) layShapes() {
 		c := lay(d.l, d.shifted(offset.value))
 		d.shapes, d.shares = append(d.shapes, c), append(d.shares, max(c.all, 1e-5))
 	}
-	d.shapes, d.shares = append(d.shapes, sound), append(d.shares, closeHours)
+	d.shapes, d.shares = append(d.shapes, sound), append(d.shares, max(d.closeTo()*closeHours, 1e-5))
 }
 
 // shifted returns how the loads are distributed that a cell reads with an offset:
-// ordinary loads end at the rated load, but for a few.
+// ordinary loads, as the machine's bands show them, end at the rated load, but for
+// a few.
 func (d *drift) shifted(offset float64) func(i int) (over, density float64) {
 	mean, spread := d.p[usualUse]*d.m.rated, useSpread*d.m.rated
 	top := (d.m.rated - mean) / spread
 	overTop := normalOver(top)
 	return func(i int) (over, density float64) {
-		x := d.l.kg[i]
-		z := (x - offset - mean) / spread
-		density = x * normalDensity(z) / spread
-		if z > top {
-			return gentleOverload * normalOver(z), gentleOverload * density
+		x := d.l.kg[i] - offset
+		z := (x - mean) / spread
+		if x > d.m.rated {
+			return gentleOverload * normalOver(z), gentleOverload * d.l.kg[i] * normalDensity(z) / spread
 		}
-		return normalOver(z) - (1-gentleOverload)*overTop, density
+		over, density = d.m.usage.over(x, normalOver(z)-overTop, normalDensity(z)/spread)
+		return over + gentleOverload*overTop, d.l.kg[i] * density
 	}
+}
+
+// closeTo returns the share of ordinary hours within two deviations of a sound
+// cell of the rated load.
+func (d *drift) closeTo() float64 {
+	x := d.m.rated * (1 - 2*tolerance)
+	mean, spread := d.p[usualUse]*d.m.rated, useSpread*d.m.rated
+	over, _ := d.m.usage.over(x, normalOver((x-mean)/spread)-normalOver((d.m.rated-mean)/spread), 0)
+	return over
 }
 
 func soundLoads(m platform, l *ladder) *curve {

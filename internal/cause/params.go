@@ -140,11 +140,12 @@ func normal(w [4]float64) [4]float64 {
 type platform struct {
 	rated    float64
 	persons  int     // on the plate; else as many as the rated load covers
+	usage    usage   // of its bands up to the rated load
 	windowTo float64 // load above which the load-sensing system has to have acted; infinite where the rules ask for none
 }
 
 func platformOf(h record.History, set assume.Set) platform {
-	p := platform{rated: float64(h.Rated)}
+	p := platform{rated: float64(h.Rated), usage: usageOf(h)}
 	tools := 0.0
 	if row, ok := set.Find(assume.ToolsMass); ok {
 		tools = row.Value
