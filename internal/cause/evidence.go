@@ -136,6 +136,7 @@ func hoursOf(e *ask, like []float64) {
 // whose cell drifted only ever lifts one load; assumptions.
 const (
 	alikeAtWork = 0.7
+	nearbyWork  = 0.1
 	onlyOneLoad = 0.1
 )
 
@@ -167,7 +168,7 @@ func (e *ask) gained(n neighbour) (d perLatent) {
 		if drifted {
 			d[i] *= some(dr.expected(i, &e.o) * share[i] / e.o.step)
 		} else {
-			d[i] *= some(e.mean(i) * share[i])
+			d[i] = some(e.mean(i)*share[i])*d[i] + [4]float64{iLashed: nearby, iWorked: nearbyWork}[e.cause]*c.one
 		}
 	}
 	return d

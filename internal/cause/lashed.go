@@ -28,9 +28,11 @@ const (
 	settledSpread = 0.75 // of ln load once it has settled; an assumption
 	haulersDiffer = 0.4  // of ln powered time, among hauliers; an assumption
 	offSpread     = 0.9  // of ln powered time where it is switched off; an assumption
-	onSpread      = 0.9  // of ln powered time where it is not; an assumption
+	partOfTrip    = 0.3  // share of a powered trip that a band gets while the tension falls through it; an assumption
+	onSpread      = 1.2  // of ln powered time where it is not; an assumption
 	settles       = 0.3  // share of tie-downs that settle into a lower band at once; an assumption
 	misplaced     = 0.7  // trips next to an interval that lie in it, where an entry of custody is wrong; an assumption
+	nearby        = 0.3  // chance that a tie-down fills another given band too, as it settles; an assumption
 	alike         = 0.7  // how much alike the tie-downs of one machine are; an assumption
 )
 
@@ -118,7 +120,7 @@ func (l *lashed) dwell(o *opportunity) *dwell {
 	if l.lasts.parts == nil || l.trip != trip {
 		left := l.p[leftPowered]
 		l.trip = trip
-		l.lasts = dwellOf(haulersDiffer, part{1 - left, lognormal{l.p[offAfter], offSpread}}, part{left, lognormal{trip, onSpread}})
+		l.lasts = dwellOf(haulersDiffer, part{1 - left, lognormal{l.p[offAfter], offSpread}}, part{left, lognormal{trip * partOfTrip, onSpread}})
 	}
 	return &l.lasts
 }

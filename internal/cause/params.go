@@ -78,7 +78,7 @@ var paramTable = [paramCount]struct {
 	heavyMaterial:  {assume.HeavyMaterial, ofWorked, loads},
 	heavyMass:      {assume.HeavyMass, ofWorked, loads},
 	lightTools:     {assume.LightTools, ofWorked, loads},
-	realPerson:     {assume.RealPerson, ofWorked, loads},
+	realPerson:     {assume.RealPerson, ofWorked, loads | often},
 	aboveWindow:    {assume.AboveWindow, ofWorked, loads},
 	usualUse:       {assume.UsualUse, ofDrift, loads},
 	lashedHabit:    {assume.LashedHabit, ofLashed, often | hidden},

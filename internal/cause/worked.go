@@ -18,6 +18,7 @@ type worked struct {
 	dwell dwell
 	rates []latent
 	usual float64
+	alone float64 // chance that one person is over the rated load
 }
 
 const (
@@ -26,6 +27,7 @@ const (
 	atOnce       = 0.012 // h, until the platform is unloaded when the alarm sounds; an assumption
 	crewsDiffer  = 0.7   // of ln dwell, among crews; an assumption
 	personSpread = 21    // kg, of body mass: computed from NHANES 2015-16 records
+	handlings    = 2     // times a trip that somebody drives the machine from its platform; an assumption
 	lighter      = 0.3   // share of lifts with one person less than the plate; an assumption
 )
 
@@ -39,6 +41,7 @@ func (w *worked) with(p *params, differ parts) model {
 	if differ&loads != 0 {
 		v.crews = crewsOf(p, w.m, w.l, w.crews)
 		v.shape = lay(w.l, v.lifts())
+		v.alone, _ = exgauss(w.m.rated, p[realPerson], personSpread, 1)
 	}
 	if differ&(often|hidden) != 0 {
 		v.rates = spreadOf(lognormal{p[workedRate] / 100, habitSpread})
@@ -100,7 +103,7 @@ func (w *worked) highest(int) *curve { return w.shape }
 func (w *worked) usually() float64   { return w.usual }
 
 func (w *worked) occasions(i int, o *opportunity) float64 {
-	return w.rates[i].value * (o.work + w.p[custodyWrong]*o.powered)
+	return w.rates[i].value*(o.work+w.p[custodyWrong]*o.powered) + handlings*o.trips*w.alone
 }
 
 // readDwell: most occasions end as soon as the alarm sounds; others go on until
