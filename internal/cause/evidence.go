@@ -110,7 +110,9 @@ func hasHours(f *facts) bool {
 // Beside the occasion that set a peak, the hours in its band can have come from
 // anything else.
 const (
-	somethingElse = 0.3 // share of bands in which it did; an assumption
+	somethingElse = 0.3  // share of bands in which it did; an assumption
+	overlong      = 0.15 // how far hours that custody leaves no time for speak against a cause; an assumption
+	usualWay      = 2.0  // h, for a trip that custody must have missed; an assumption
 )
 
 var otherHours = lognormal{1, 2} // hours that come from anything else; an assumption
@@ -119,6 +121,11 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
 		e.model.hours(&e.counted, e.shares(e.from, e.to), &e.o, like)
+		if e.tooLong() {
+			for i := range like {
+				like[i] *= overlong
+			}
+		}
 		return
 	}
 	if e.inBand <= 0 {
@@ -132,11 +139,28 @@ func hoursOf(e *ask, like []float64) {
 	}
 }
 
+// tooLong reports whether a band has more hours than custody leaves time for.
+func (e *ask) tooLong() bool {
+	c := &e.custody
+	if !c.known || len(e.h.Case.Custody) == 0 || c.unnamed > 0.05*c.total {
+		return false
+	}
+	slack := 2*e.o.step + 0.1*e.hours
+	switch e.cause {
+	case iLashed:
+		return e.hours > c.transit+c.implied*usualWay+slack
+	case iWorked:
+		return e.hours > c.total-c.transit+slack
+	}
+	return false
+}
+
 // How much alike the overloads of one crew are, and the chance that a machine
 // whose cell drifted only ever lifts one load; assumptions.
 const (
 	alikeAtWork = 0.7
 	nearbyWork  = 0.1
+	furtherWork = 0.03
 	onlyOneLoad = 0.1
 )
 
@@ -168,10 +192,16 @@ func (e *ask) gained(n neighbour) (d perLatent) {
 		if drifted {
 			d[i] *= some(dr.expected(i, &e.o) * share[i] / e.o.step)
 		} else {
-			d[i] = some(e.mean(i)*share[i])*d[i] + [4]float64{iLashed: nearby, iWorked: nearbyWork}[e.cause]*c.one
+			d[i] = some(e.mean(i)*share[i])*d[i] + alsoIn(e.cause, n.next)*c.one
 		}
 	}
 	return d
+}
+
+// alsoIn is the chance that an occasion of a cause leaves hours in another given
+// band as well: one next to it, or further away.
+func alsoIn(cause int, next bool) float64 {
+	return either(next, [4]float64{iLashed: nearby, iWorked: nearbyWork}[cause], [4]float64{iLashed: furtherOff, iWorked: furtherWork}[cause])
 }
 
 // made is what each cause is expected to have left beside a piece, whatever the

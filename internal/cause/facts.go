@@ -47,6 +47,7 @@ type span struct{ from, to int }
 type neighbour struct {
 	span
 	hours float64
+	next  bool // to the band of the piece
 }
 
 // cover is how an interval's clock hours divide by custody.
@@ -216,8 +217,11 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 	if f.v.Withheld != "" {
 		return
 	}
-	for _, b := range f.v.Bands {
+	for k, b := range f.v.Bands {
 		if *f.v.Peak >= b.From && (b.Open() || *f.v.Peak < *b.To) {
+			if k > 0 && b.Hours <= 0 && float64(*f.v.Peak) < noisy*float64(b.From) && f.v.Bands[k-1].Hours > 0 {
+				b = f.v.Bands[k-1]
+			}
 			if f.inBand = float64(b.Hours); b.From < f.h.Rated && b.Hours > 0 {
 				f.inBand = -1 // they may lie under the rated load
 			}
@@ -228,6 +232,10 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 		}
 	}
 }
+
+// noisy is how far over the edge of a band, of it, the highest of many readings of
+// a load under the edge can lie; an assumption.
+const noisy = 1.04
 
 // readNeighbours lists the other bands over the rated load.
 func (f *facts) readNeighbours(number func(record.Kilogram) int) {
@@ -242,11 +250,26 @@ func (f *facts) readNeighbours(number func(record.Kilogram) int) {
 		if !b.Open() {
 			s.to = number(*b.To)
 		}
-		if f.x.What == Peak && *f.x.Peak >= b.From && (b.Open() || *f.x.Peak < *b.To) {
+		if f.x.What == Peak && s.from == f.bandFrom && f.bandFrom >= 0 {
 			continue // the band of the peak is read on its own
 		}
-		f.neighbours = append(f.neighbours, neighbour{s, float64(b.Hours)})
+		f.neighbours = append(f.neighbours, neighbour{s, float64(b.Hours), s.from == f.ownTo() || s.to >= 0 && s.to == f.ownFrom()})
 	}
+}
+
+// ownFrom and ownTo are the limits of the band of a piece.
+func (f *facts) ownFrom() int {
+	if f.x.What == Band {
+		return f.from
+	}
+	return f.bandFrom
+}
+
+func (f *facts) ownTo() int {
+	if f.x.What == Band {
+		return f.to
+	}
+	return f.bandTo
 }
 
 // readOpportunity works out what the interval gave occasion for.

@@ -33,6 +33,7 @@ const (
 	settles       = 0.3  // share of tie-downs that settle into a lower band at once; an assumption
 	misplaced     = 0.7  // trips next to an interval that lie in it, where an entry of custody is wrong; an assumption
 	nearby        = 0.3  // chance that a tie-down fills another given band too, as it settles; an assumption
+	furtherOff    = 0.1  // the same, where the band is further away; an assumption
 	alike         = 0.7  // how much alike the tie-downs of one machine are; an assumption
 )
 
