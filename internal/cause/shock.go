@@ -14,9 +14,9 @@ type shock struct {
 }
 
 const (
-	shockHabit  = 1.2 // of ln rate among sites; an assumption
-	shockSpread = 1.0 // of ln dwell; an assumption
-	snagFactor  = 3   // how much further a snag goes; an assumption
+	shockHabit  = 0.59 // of ln rate among sites; an assumption
+	shockSpread = 0.72 // of ln dwell; an assumption
+	snagFactor  = 7.5  // how much further a snag goes; an assumption
 )
 
 func newShock(p *params, m platform, l *ladder) model {

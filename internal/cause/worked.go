@@ -22,13 +22,13 @@ type worked struct {
 }
 
 const (
-	habitSpread  = 1.5   // of ln rate among crews: some never, some every day; an assumption
-	workedSpread = 1.1   // of ln dwell; an assumption
-	atOnce       = 0.012 // h, until the platform is unloaded when the alarm sounds; an assumption
-	crewsDiffer  = 0.7   // of ln dwell, among crews; an assumption
-	personSpread = 21    // kg, of body mass: computed from NHANES 2015-16 records
-	handlings    = 2     // times a trip that somebody drives the machine from its platform; an assumption
-	lighter      = 0.3   // share of lifts with one person less than the plate; an assumption
+	habitSpread  = 1.4  // of ln rate among crews: some never, some every day; an assumption
+	workedSpread = 1.9  // of ln dwell; an assumption
+	atOnce       = 0.03 // h, until the platform is unloaded when the alarm sounds; an assumption
+	crewsDiffer  = 0.95 // of ln dwell, among crews; an assumption
+	personSpread = 21   // kg, of body mass: computed from NHANES 2015-16 records
+	handlings    = 4.2  // times a trip that somebody drives the machine from its platform; an assumption
+	lighter      = 0.9  // share of lifts with one person less than the plate; an assumption
 )
 
 func newWorked(p *params, m platform, l *ladder) model {
