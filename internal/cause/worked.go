@@ -18,6 +18,7 @@ type worked struct {
 	dwell dwell
 	rates []latent
 	usual float64
+	tight float64 // how much more often a crew is over this rated load than over most
 	alone float64 // chance that one person is over the rated load
 }
 
@@ -27,6 +28,8 @@ const (
 	atOnce       = 0.03 // h, until the platform is unloaded when the alarm sounds; an assumption
 	crewsDiffer  = 0.95 // of ln dwell, among crews; an assumption
 	personSpread = 21   // kg, of body mass: computed from NHANES 2015-16 records
+	oftenOver    = 0.12 // share of lifts over the rated load, where the plate fits; an assumption
+	byPlate      = 0.5  // exponent by which overloads go with that share; an assumption
 	handlings    = 4.2  // times a trip that somebody drives the machine from its platform; an assumption
 	lighter      = 0.9  // share of lifts with one person less than the plate; an assumption
 )
@@ -45,8 +48,10 @@ func (w *worked) with(p *params, differ parts) model {
 	}
 	if differ&(often|hidden) != 0 {
 		v.rates = spreadOf(lognormal{p[workedRate] / 100, habitSpread})
+		v.tight = 1 // the plate of a machine is something to be known of it
 		v.usual = inUsual(&v)
 	}
+	v.tight = min(max(math.Pow(v.shape.all/oftenOver, byPlate), 0.2), 5)
 	if differ&lasting != 0 {
 		v.readDwell()
 	}
@@ -103,7 +108,7 @@ func (w *worked) highest(int) *curve { return w.shape }
 func (w *worked) usually() float64   { return w.usual }
 
 func (w *worked) occasions(i int, o *opportunity) float64 {
-	return w.rates[i].value*(o.work+w.p[custodyWrong]*o.powered) + handlings*o.trips*w.alone
+	return w.tight*w.rates[i].value*(o.work+w.p[custodyWrong]*o.powered) + handlings*o.trips*w.alone
 }
 
 // readDwell: most occasions end as soon as the alarm sounds; others go on until
