@@ -12,6 +12,7 @@ package cause
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
 	"ratchetmark/internal/assume"
@@ -154,7 +155,7 @@ func (w *weigher) beyond(peak float64) bool { return peak > mostOfRated*w.m.rate
 
 // reasonsOf lists the evidence, what tells most first.
 func reasonsOf(w *weighing) []Reason {
-	var out []Reason
+	out := make([]Reason, 0, bits.OnesCount64(uint64(w.applies)))
 	for left := w.applies; left != 0; left = left.rest() {
 		row := &evidence[left.first()]
 		logs := w.capped[left.first()]
