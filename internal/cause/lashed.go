@@ -34,7 +34,7 @@ type strapTerm struct {
 	load   float64 // kg, median
 }
 
-func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, whole) }
+func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, everything) }
 
 func (l *lashed) with(p *params, differ parts) model {
 	v := *l

@@ -59,7 +59,7 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 // under asks every item that applies under one cause.
 func (w *weighing) under(e *ask) {
 	c := e.cause
-	e.know(whole)
+	e.know(everything)
 	weights := e.weights()
 	for left := w.applies; left != 0; left = left.rest() {
 		k := left.first()

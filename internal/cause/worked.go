@@ -30,7 +30,7 @@ const (
 )
 
 func newWorked(p *params, m platform, l *ladder) model {
-	return (&worked{m: m, l: l}).with(p, whole)
+	return (&worked{m: m, l: l}).with(p, everything)
 }
 
 func (w *worked) with(p *params, differ parts) model {
