@@ -93,7 +93,7 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 }
 
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
-	f := w.seen.factsOf(x, w.loads, habits)
+	f := w.read(x, habits)
 	w.piece.weigh(&f, &w.usual, &w.values)
 	like := likelihoods(w.piece.sum, &w.values)
 

@@ -51,7 +51,7 @@ func TestVariationsAreWhole(t *testing.T) {
 		pieces := List(h)
 		w, habits := newWeigher(h, set, pieces), habitsFor(c)
 		for _, x := range pieces {
-			f := w.seen.factsOf(x, w.loads, habits)
+			f := w.read(x, habits)
 			w.piece.weigh(&f, &w.usual, &w.values)
 			applied |= w.piece.applies
 			for i := range w.varied {

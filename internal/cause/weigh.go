@@ -192,3 +192,8 @@ func newWeigher(h record.History, set assume.Set, pieces []Exceedance) *weigher 
 	w.vary()
 	return w
 }
+
+// read returns what the evidence reads of the history about a piece.
+func (w *weigher) read(x Exceedance, habits Habits) facts {
+	return w.seen.factsOf(x, w.loads, habits)
+}
