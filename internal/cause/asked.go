@@ -32,7 +32,10 @@ func (e *ask) know(differ parts) {
 	e.latents = len(e.model.latents())
 	if differ&(often|hidden) != 0 {
 		for i := range e.latents {
-			e.means[i] = max(e.model.occasions(i, &e.o), 1e-9)
+			e.means[i] = e.model.occasions(i, &e.o)
+			if e.means[i] < 1e-9 {
+				e.means[i] = 1e-9
+			}
 			e.somes[i] = some(e.means[i])
 		}
 	}

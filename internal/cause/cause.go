@@ -12,6 +12,7 @@ package cause
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
 	"ratchetmark/internal/assume"
@@ -92,8 +93,7 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 }
 
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
-	f := w.seen.factsOf(x, w.loads, habits)
-	w.readMade(&f)
+	f := w.read(x, habits)
 	w.piece.weigh(&f, &w.usual, &w.values)
 	like := likelihoods(w.piece.sum, &w.values)
 
@@ -155,7 +155,7 @@ func (w *weigher) beyond(peak float64) bool { return peak > mostOfRated*w.m.rate
 
 // reasonsOf lists the evidence, what tells most first.
 func reasonsOf(w *weighing) []Reason {
-	var out []Reason
+	out := make([]Reason, 0, bits.OnesCount64(uint64(w.applies)))
 	for left := w.applies; left != 0; left = left.rest() {
 		row := &evidence[left.first()]
 		logs := w.capped[left.first()]

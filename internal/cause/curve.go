@@ -68,58 +68,79 @@ func (c *curve) share(from, to int) float64 {
 	if to < 0 { // open upwards
 		return c.over(from)
 	}
-	return max(0, c.over(from)-c.over(to))
+	if between := c.over(from) - c.over(to); between > 0 {
+		return between
+	}
+	return 0
 }
 
 // law is a distribution of loads with up to three parameters: what it is at a
 // load x in kg.
 type law func(of [3]float64, x, lnX float64) point
 
-// kind is one way in which loads come about.
+// term is one way in which loads come about, with its weight.
+type term struct {
+	weight float64
+	of     [3]float64 // parameters of the law
+}
+
+// kind is what is known of the loads of a term.
 type kind struct {
-	of   [3]float64 // parameters of the law
+	of   [3]float64
 	memo []point
 }
 
-// mixture is a distribution of several kinds, each with its weight. The weights
-// need not add up to 1.
+// mixture is a distribution of several terms. The weights need not add up to 1.
 type mixture struct {
-	l       *ladder
-	law     law
-	n       int // how many kinds
-	weights [mostKinds]float64
-	kinds   [mostKinds]*kind
+	l     *ladder
+	law   law
+	terms []term
+	kinds []*kind // of each term
 }
 
-// mostKinds is the largest number of kinds of a mixture.
-const mostKinds = 7
-
-// add adds a kind. Where another mixture, which may be nil, has one with the same
-// parameters, what is known of it is shared: most assumptions move few kinds.
-func (m *mixture) add(weight float64, of [3]float64, like *mixture) {
-	m.weights[m.n] = weight
-	if like != nil {
-		for _, k := range like.kinds[:like.n] {
-			if k.of == of {
-				m.kinds[m.n] = k
-			}
+// mix makes a mixture. Where another one, which may be nil, has a term with the
+// same parameters, what is known of it is shared: most assumptions move few terms.
+func mix(l *ladder, law law, terms []term, like *mixture) *mixture {
+	m := &mixture{l, law, terms, make([]*kind, len(terms))}
+	fresh := len(terms)
+	for j := range terms {
+		if m.kinds[j] = like.kindOf(&terms[j].of); m.kinds[j] != nil {
+			fresh--
 		}
 	}
-	if m.kinds[m.n] == nil {
-		m.kinds[m.n] = &kind{of, make([]point, len(m.l.kg))}
+	kinds, memo := make([]kind, fresh), make([]point, fresh*len(l.kg))
+	for j := range terms {
+		if m.kinds[j] == nil {
+			kinds[0] = kind{terms[j].of, memo[:len(l.kg)]}
+			m.kinds[j], kinds, memo = &kinds[0], kinds[1:], memo[len(l.kg):]
+		}
 	}
-	m.n++
+	return m
+}
+
+// kindOf returns what is known of a term with these parameters; nil where nothing
+// is.
+func (m *mixture) kindOf(of *[3]float64) *kind {
+	if m == nil {
+		return nil
+	}
+	for _, k := range m.kinds {
+		if k.of == *of {
+			return k
+		}
+	}
+	return nil
 }
 
 // at adds up what the kinds are at a load.
 func (m *mixture) at(i int) (over, density float64) {
-	for j, k := range m.kinds[:m.n] {
+	for j, k := range m.kinds {
 		p := &k.memo[i]
 		if !p.known {
 			*p = m.law(k.of, m.l.kg[i], m.l.ln[i])
 			p.known = true
 		}
-		over, density = over+m.weights[j]*p.over, density+m.weights[j]*p.density
+		over, density = over+m.terms[j].weight*p.over, density+m.terms[j].weight*p.density
 	}
 	return over, density
 }

@@ -167,8 +167,10 @@ func (c *counted) several(mean float64) float64 {
 // logarithm, in the manner of Fenton, IRE Transactions on
 // Communications Systems 8 (1960), 57-67 (from memory).
 func (c *counted) sum(mean, none float64) (ofLn, variance float64) {
-	left := max(1-(1+mean)*none, 1e-12)
-	count := max(2, mean*(1-none)/left)
+	count := 2.0
+	if left := 1 - (1+mean)*none; left > 1e-12 {
+		count = max(2, mean*(1-none)/left)
+	}
 	ofLn, variance = matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
 	return ofLn, variance + c.alike*c.alike
 }

@@ -35,7 +35,7 @@ const (
 
 func newDrift(p *params, m platform, l *ladder) model {
 	d := &drift{m: m, l: l}
-	return d.with(p, whole)
+	return d.with(p, everything)
 }
 
 func (d *drift) with(p *params, differ parts) model {

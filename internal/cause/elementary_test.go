@@ -3,6 +3,7 @@ package cause
 import (
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"testing"
 )
 
@@ -46,6 +47,24 @@ func TestElementary(t *testing.T) {
 	}
 	if !math.IsNaN(exp(math.NaN())) || !math.IsNaN(ln(math.NaN())) || !math.IsNaN(ln(-1)) {
 		t.Error("got a number of what has none, want none")
+	}
+}
+
+// Both give the same bits natively and as WebAssembly: what they are is written
+// here, and the test can be run as either. Processors that fuse a product with a
+// sum differ.
+func TestSameBits(t *testing.T) {
+	if runtime.GOARCH != "amd64" && runtime.GOARCH != "wasm" {
+		t.Skip("got a processor that may fuse, want one that does not")
+	}
+	rng, sum := rand.New(rand.NewPCG(7, 8)), uint64(0)
+	for range 100_000 {
+		x := 40*rng.Float64() - 20
+		sum = 31*sum + math.Float64bits(exp(x))
+		sum = 31*sum + math.Float64bits(ln(1e6*rng.Float64()))
+	}
+	if want := uint64(0xc461c28b2680a4cf); sum != want {
+		t.Errorf("got bits that add up to %#x, want %#x", sum, want)
 	}
 }
 

@@ -43,14 +43,14 @@ type strapTerm struct {
 	load   float64 // kg, median
 }
 
-func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, whole) }
+func newLashed(p *params, l *ladder) model { return (&lashed{l: l}).with(p, everything) }
 
 func (l *lashed) with(p *params, differ parts) model {
 	v := *l
 	v.p = p
 	if differ&loads != 0 {
-		v.straps = strapLoads(p, l.l, 1, loadSpread, l.straps)
-		v.kept = strapLoads(p, l.l, p[tensionKept], settledSpread, l.kept)
+		v.straps = mix(l.l, strapLoad, strapLoads(p, 1, loadSpread), l.straps)
+		v.kept = mix(l.l, strapLoad, strapLoads(p, p[tensionKept], settledSpread), l.kept)
 		v.pulled, v.settled = lay(l.l, v.straps.at), lay(l.l, v.kept.at)
 	}
 	if differ&(often|hidden) != 0 {
@@ -63,11 +63,11 @@ func (l *lashed) with(p *params, differ parts) model {
 	return &v
 }
 
-// strapLoads lists the ways of tying down, of whose load a share is kept.
-func strapLoads(p *params, l *ladder, kept, spread float64, like *mixture) *mixture {
-	out := &mixture{l: l, law: strapLoad}
+// strapLoads lists what the ways of tying down load, of which a share is kept.
+func strapLoads(p *params, kept, spread float64) []term {
+	out := make([]term, 0, 6)
 	for _, s := range strapsOf(p) {
-		out.add(s.weight, [3]float64{ln(kept * s.load), spread}, like)
+		out = append(out, term{s.weight, [3]float64{ln(kept * s.load), spread}})
 	}
 	return out
 }

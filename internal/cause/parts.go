@@ -14,7 +14,7 @@ const (
 	lasting                   // how long an occasion lasts
 	scaling                   // none of a model: how strong all items count together
 
-	whole = often | hidden | loads | lasting
+	everything = often | hidden | loads | lasting
 )
 
 // asked is what an item reads: parts of the model of each cause, and parameters

@@ -128,67 +128,70 @@ func bestRival(sum [4]float64, c int) int {
 
 // Matter is an assumption that matters to what is concluded of a piece.
 type Matter struct {
-	Name       string
-	Unit       string
-	Low, High  float64 // its interval
-	Usual      float64
-	AtLow      float64 // likelihood ratio of the leader at its low end
-	AtHigh     float64 // and at its high end
-	FlipsAt    *float64
-	FlipsTo    Cause
-	decibans   float64 // how far it moves the ratio, for ordering
-	flipsIndex int
+	Name      string
+	Unit      string
+	Low, High float64 // its interval
+	Usual     float64
+	AtLow     float64 // likelihood ratio of the leader at its low end
+	AtHigh    float64 // and at its high end
+	FlipsAt   *float64
+	FlipsTo   Cause
 }
 
-// moved is how the assumptions move the likelihood ratio of the leader.
+// moved is how far the assumptions move the likelihood ratio of the leader.
 type moved struct {
 	low, high float64 // ln ratio
 	matters   []Matter
 }
 
-// mostMatters is how many of the assumptions that matter are named.
-const mostMatters = 3
+// swing is how an assumption moves the ratio, in ln.
+type swing struct {
+	atLow, atHigh float64
+	most          float64 // how far it moves it
+	flips         bool    // another leads at one end, or at both
+	end           float64 // at the one where the leader falls further behind
+	rival         int     // of the leader there
+}
 
-// move works out how far the likelihood ratio of a cause moves as each
-// assumption moves to the ends of its interval by itself. The moves add up as
-// those of independent quantities do, by the root of the sum of their squares
-// (JCGM 100:2008, 5.1.2, from memory; of whole intervals instead of deviations).
-func (w *weigher) move(leader int, usual float64) moved {
-	var down, up float64
-	var byParam [paramCount]Matter
+// swings works out how each assumption moves the ratio of a cause as it moves to
+// the ends of its interval by itself.
+func (w *weigher) swings(leader int, usual float64) (all [paramCount]swing) {
+	for p := range all {
+		all[p].atLow, all[p].atHigh = usual, usual
+	}
 	for i := range w.varied {
 		v := &w.varied[i]
 		if !w.bears(v.param) {
 			continue
 		}
 		ratio, rival := ratioOf(w.under(v), &v.values, leader)
-		m := &byParam[v.param]
-		if m.Name == "" {
-			row := w.rows[v.param]
-			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value, AtLow: usual, AtHigh: usual, flipsIndex: -1}
-		}
-		if v.values[v.param] < w.values[v.param] {
-			m.AtLow = ratio
+		s, end := &all[v.param], v.values[v.param]
+		if end < w.values[v.param] {
+			s.atLow = ratio
 		} else {
-			m.AtHigh = ratio
+			s.atHigh = ratio
 		}
-		if ratio < 0 && usual >= 0 && (m.flipsIndex < 0 || ratio < usual-m.decibans) {
-			m.flipsIndex, m.FlipsTo = i, All[rival]
+		if ratio < 0 && usual >= 0 && (!s.flips || ratio < usual-s.most) {
+			s.flips, s.end, s.rival = true, end, rival
 		}
-		m.decibans = max(m.decibans, math.Abs(ratio-usual))
+		s.most = max(s.most, math.Abs(ratio-usual))
 	}
-	for p := range byParam {
-		m := &byParam[p]
-		if m.Name == "" {
-			continue
-		}
-		below := max(0, usual-min(m.AtLow, m.AtHigh))
-		above := max(0, max(m.AtLow, m.AtHigh)-usual)
+	return all
+}
+
+// move works out the range of the ratio of a cause, and what moves it most. The
+// moves add up as those of independent quantities do, by the root of the sum of
+// their squares (JCGM 100:2008, 5.1.2, from memory; of whole intervals instead of
+// deviations).
+func (w *weigher) move(leader int, usual float64) moved {
+	all := w.swings(leader, usual)
+	var down, up float64
+	for _, s := range all {
+		below := max(0, usual-min(s.atLow, s.atHigh))
+		above := max(0, max(s.atLow, s.atHigh)-usual)
 		down, up = down+below*below, up+above*above
 	}
-	out := moved{low: usual - math.Sqrt(down), high: usual + math.Sqrt(up)}
-	out.matters = w.mostMoving(leader, usual, byParam[:])
-	return out
+	return moved{usual - math.Sqrt(down), usual + math.Sqrt(up), w.mostMoving(leader, usual, &all)}
 }
 
 // bears reports whether a parameter bears on the piece at hand.
@@ -197,29 +200,40 @@ func (w *weigher) bears(p param) bool {
 	return paramTable[p].parts == scaling || asked&w.piece.applies != 0
 }
 
+// mostMatters is how many of the assumptions that matter are named.
+const mostMatters = 3
+
 // mostMoving returns the assumptions that move the ratio most, with the value
 // at which one turns the leader over. What only scales it is left out.
-func (w *weigher) mostMoving(leader int, usual float64, all []Matter) []Matter {
+func (w *weigher) mostMoving(leader int, usual float64, all *[paramCount]swing) []Matter {
 	var out []Matter
 	for range mostMatters {
 		best := -1
 		for p := range all {
-			if all[p].decibans > noticeable && paramTable[p].parts != scaling && (best < 0 || ninth(all[p].decibans) > ninth(all[best].decibans)) {
+			if all[p].most > noticeable && paramTable[p].parts != scaling && (best < 0 || ninth(all[p].most) > ninth(all[best].most)) {
 				best = p
 			}
 		}
 		if best < 0 {
 			break
 		}
-		m := all[best]
-		if m.flipsIndex >= 0 {
-			m.FlipsAt = record.Of(w.flip(leader, param(best), w.varied[m.flipsIndex].values[best], usual, min(m.AtLow, m.AtHigh)))
-		}
-		m.AtLow, m.AtHigh = math.Exp(m.AtLow), math.Exp(m.AtHigh)
-		out = append(out, m)
-		all[best].decibans = 0
+		out = append(out, w.matter(param(best), leader, usual, &all[best]))
+		all[best].most = 0
 	}
 	return out
+}
+
+// matter tells how an assumption moves the ratio of a cause.
+func (w *weigher) matter(p param, leader int, usual float64, s *swing) Matter {
+	row := w.rows[p]
+	m := Matter{
+		Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value,
+		AtLow: math.Exp(s.atLow), AtHigh: math.Exp(s.atHigh),
+	}
+	if s.flips {
+		m.FlipsAt, m.FlipsTo = record.Of(w.flip(leader, p, s.end, usual, min(s.atLow, s.atHigh))), All[s.rival]
+	}
+	return m
 }
 
 // noticeable is how far, in ln, an assumption has to move the ratio to be named.

@@ -20,7 +20,7 @@ const (
 )
 
 func newShock(p *params, m platform, l *ladder) model {
-	return (&shock{rated: m.rated, l: l}).with(p, whole)
+	return (&shock{rated: m.rated, l: l}).with(p, everything)
 }
 
 func (s *shock) with(p *params, differ parts) model {

@@ -13,8 +13,8 @@ func models(p *params, m platform, loads []float64) [4]model {
 	return [4]model{newWorked(p, m, l), newLashed(p, l), newShock(p, m, l), newDrift(p, m, l)}
 }
 
-// scores are the logarithms of the likelihood of each item under each cause; 0
-// for an item that does not apply.
+// scores are the logarithms of the likelihood of each item under each cause, by
+// the item's number. Those of an item that does not apply mean nothing.
 type scores [][4]float64
 
 // weighing is what was found of one piece with the usual values: what a
@@ -59,7 +59,7 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 // under asks every item that applies under one cause.
 func (w *weighing) under(e *ask) {
 	c := e.cause
-	e.know(whole)
+	e.know(everything)
 	weights := e.weights()
 	for left := w.applies; left != 0; left = left.rest() {
 		k := left.first()
@@ -167,9 +167,7 @@ func capItem(logs *[4]float64, limit float64) (capped [4]float64) {
 
 // weigher weighs the pieces of one history.
 type weigher struct {
-	h      record.History
 	seen   *intervals
-	set    assume.Set
 	prior  [4]float64
 	values params
 	rows   [paramCount]assume.Assumption
@@ -185,10 +183,17 @@ type weigher struct {
 }
 
 func newWeigher(h record.History, set assume.Set, pieces []Exceedance) *weigher {
-	w := &weigher{h: h, seen: readIntervals(h), set: set, prior: priorsOf(set), m: platformOf(h, set), loads: loadsOf(h, pieces)}
+	w := &weigher{seen: readIntervals(h), prior: priorsOf(set), m: platformOf(h, set), loads: loadsOf(h, pieces)}
 	w.values, w.rows = usualParams(set)
 	w.usual = models(&w.values, w.m, w.loads)
 	w.piece, w.next = newWeighing(), make(scores, len(evidence))
 	w.vary()
 	return w
+}
+
+// read returns what the evidence reads of the history about a piece.
+func (w *weigher) read(x Exceedance, habits Habits) facts {
+	f := w.seen.factsOf(x, w.loads, habits)
+	w.readMade(&f)
+	return f
 }

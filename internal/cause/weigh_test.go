@@ -368,32 +368,3 @@ func TestStraddlingBandLeavesItOpen(t *testing.T) {
 		}
 	}
 }
-
-// Every variation weighs as a full weighing with its values does.
-func TestVariationsAreWhole(t *testing.T) {
-	c := trip()
-	c.Events = []record.Event{
-		{At: at("2025-06-10 06:00"), Kind: record.PowerOn}, {At: at("2025-06-10 07:00"), Kind: record.PowerOff},
-		{At: at("2025-06-11 08:00"), Kind: record.PowerOn}, {At: at("2025-06-11 09:18"), Kind: record.PowerOff},
-		{At: at("2025-06-12 08:00"), Kind: record.PowerOn}, {At: at("2025-06-12 09:00"), Kind: record.PowerOff},
-	}
-	set, _ := assume.For(c)
-	h := record.Lay(c)
-	pieces := List(h)
-	w := newWeigher(h, set, pieces)
-	for _, x := range pieces {
-		f := factsOf(h, x, w.loads, Habits{"haulier A": {Over: 4, Not: 1}})
-		w.piece.weigh(&f, &w.usual, &w.values)
-		whole := newWeighing()
-		for i := range w.varied {
-			v := &w.varied[i]
-			got := likelihoods(w.under(v), &v.values)
-			ms := models(&v.values, w.m, w.loads)
-			whole.weigh(&f, &ms, &v.values)
-			want := likelihoods(whole.sum, &v.values)
-			for c := range want {
-				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
-			}
-		}
-	}
-}

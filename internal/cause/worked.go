@@ -35,14 +35,14 @@ const (
 )
 
 func newWorked(p *params, m platform, l *ladder) model {
-	return (&worked{m: m, l: l}).with(p, whole)
+	return (&worked{m: m, l: l}).with(p, everything)
 }
 
 func (w *worked) with(p *params, differ parts) model {
 	v := *w
 	v.p = p
 	if differ&loads != 0 {
-		v.crews = crewsOf(p, w.m, w.l, w.crews)
+		v.crews = mix(w.l, crewLoad, crewsOf(p, w.m.persons, w.m.rated), w.crews)
 		v.shape = lay(w.l, v.lifts())
 		v.alone, _ = exgauss(w.m.rated, p[realPerson], personSpread, 1)
 	}
@@ -59,22 +59,20 @@ func (w *worked) with(p *params, differ parts) model {
 }
 
 // crewsOf lists the make-ups of the platform: persons with a normal mass, and an
-// exponential mass of material. What is known of those that another list, which
-// may be nil, has as well is shared.
-func crewsOf(p *params, m platform, l *ladder, like *mixture) *mixture {
-	out := &mixture{l: l, law: crewLoad}
-	light, heavy := p[lightTools], p[lightTools]+p[heavyMass]*m.rated
-	add := func(weight float64, n int, material float64) {
-		out.add(weight, [3]float64{float64(n) * p[realPerson], personSpread * math.Sqrt(float64(n)), material}, like)
+// exponential mass of material.
+func crewsOf(p *params, persons int, rated float64) []term {
+	light, heavy := p[lightTools], p[lightTools]+p[heavyMass]*rated
+	crew := func(weight float64, n int, material float64) term {
+		return term{weight, [3]float64{float64(n) * p[realPerson], personSpread * math.Sqrt(float64(n)), material}}
 	}
-	add(1-lighter, m.persons, light)
-	add(p[heavyMaterial]*(1-lighter), m.persons, heavy)
-	add(p[extraPerson], m.persons+1, light)
-	add(p[extraPerson]*p[heavyMaterial], m.persons+1, heavy)
-	add(p[extraPerson]*p[extraPerson]*2, m.persons+2, light)
-	if m.persons > 1 {
-		add(lighter, m.persons-1, light)
-		add(p[heavyMaterial]*lighter, m.persons-1, heavy)
+	out := append(make([]term, 0, 7),
+		crew(1-lighter, persons, light),
+		crew(p[heavyMaterial]*(1-lighter), persons, heavy),
+		crew(p[extraPerson], persons+1, light),
+		crew(p[extraPerson]*p[heavyMaterial], persons+1, heavy),
+		crew(p[extraPerson]*p[extraPerson]*2, persons+2, light))
+	if persons > 1 {
+		out = append(out, crew(lighter, persons-1, light), crew(p[heavyMaterial]*lighter, persons-1, heavy))
 	}
 	return out
 }
