@@ -22,15 +22,15 @@ type drift struct {
 }
 
 const (
-	offsetSpread   = 0.64  // of ln offset; an assumption
-	useSpread      = 0.22  // of ordinary loads, as a share of the rated load; an assumption
-	driftSpread    = 1.9   // of ln hours: when within the interval it began, and what was lifted; an assumption
-	tolerance      = 0.016 // of the rated load, standard deviation of a sound cell; an assumption
-	byTolerance    = 0.18  // weight of a sound cell among those that read too high; an assumption
-	closeLoads     = 0.21  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
-	closeHours     = 0.75  // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
-	briefTop       = 0.2   // share of highest loads that last under a step; an assumption
-	gentleOverload = 0.019 // share of ordinary loads over the rated load; an assumption
+	offsetSpread   = 0.67  // of ln offset; an assumption
+	useSpread      = 0.2   // of ordinary loads, as a share of the rated load; an assumption
+	driftSpread    = 2.5   // of ln hours: when within the interval it began, and what was lifted; an assumption
+	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
+	byTolerance    = 0.23  // weight of a sound cell among those that read too high; an assumption
+	closeLoads     = 0.3   // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
+	closeHours     = 0.73  // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
+	briefTop       = 0.18  // share of highest loads that last under a step; an assumption
+	gentleOverload = 0.015 // share of ordinary loads over the rated load; an assumption
 )
 
 func newDrift(p *params, m platform, l *ladder) model {

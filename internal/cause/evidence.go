@@ -51,18 +51,18 @@ func fill(like []float64, x float64) {
 // evidence is the table of items. A cap is in log10 between the best and the
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
-	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 1.75, applies: isTimed, weigh: occasion, text: occasionText},
-	{id: "size", title: "the size of the load", reads: "the load", cap: 2.75, applies: always, weigh: size, text: sizeText},
-	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 4.5, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 1, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
-	{id: "peak-in-band", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 1.5, applies: hasPeakOver, weigh: each(peakOver), text: peakInBandText},
-	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
+	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2.25, applies: isTimed, weigh: occasion, text: occasionText},
+	{id: "size", title: "the size of the load", reads: "the load", cap: 2.5, applies: always, weigh: size, text: sizeText},
+	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 4, applies: hasHours, weigh: hoursOf, text: hoursText},
+	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 0.5, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
+	{id: "peak-in-band", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 1.75, applies: hasPeakOver, weigh: each(peakOver), text: peakInBandText},
+	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 1.75, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.25, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
-	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 0.37, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
+	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 0.5, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
 	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: ofAll},
-	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 1.25, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
-	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.28, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
+	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 0.75, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
+	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.5, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
 	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
 }
 
@@ -111,8 +111,8 @@ func hasHours(f *facts) bool {
 // anything else.
 const (
 	somethingElse = 0.1  // share of bands in which it did; an assumption
-	overlong      = 0.25 // how far hours that custody leaves no time for speak against a cause; an assumption
-	usualWay      = 0.89 // h, for a trip that custody must have missed; an assumption
+	overlong      = 0.35 // how far hours that custody leaves no time for speak against a cause; an assumption
+	usualWay      = 1    // h, for a trip that custody must have missed; an assumption
 )
 
 var otherHours = lognormal{1, 2} // hours that come from anything else; an assumption
@@ -158,10 +158,10 @@ func (e *ask) tooLong() bool {
 // How much alike the overloads of one crew are, and the chance that a machine
 // whose cell drifted only ever lifts one load; assumptions.
 const (
-	alikeAtWork = 0.97
-	nearbyWork  = 0.081
-	furtherWork = 0.025
-	onlyOneLoad = 0.4
+	alikeAtWork = 0.92
+	nearbyWork  = 0.099
+	furtherWork = 0.027
+	onlyOneLoad = 0.46
 )
 
 func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }

@@ -11,9 +11,9 @@ const (
 	// usualEmpty is the share of the lowest band in machines of which nothing
 	// else is known, shareSpread how the logit of the share scatters from one
 	// interval to the next, and wideSpread among machines; assumptions.
-	usualEmpty  = 0.68
-	shareSpread = 1.2
-	wideSpread  = 0.93
+	usualEmpty  = 0.53
+	shareSpread = 1.3
+	wideSpread  = 0.83
 )
 
 // shares sorts the share of the lowest band: emptied, low or as usual.
@@ -66,7 +66,7 @@ func hasMovement(f *facts) bool {
 // Moving hours of ordinary use, as a share of the powered ones; assumptions.
 const (
 	usuallyMoving = 0.26
-	movingSpread  = 3.6  // of the logit
+	movingSpread  = 2.5  // of the logit
 	leastMoving   = 0.02 // density under which no share of moving hours falls
 )
 
@@ -140,10 +140,10 @@ func hasAlarms(f *facts) bool { return f.alarms != nil }
 // Chances of overload alarms that have nothing to do with the piece, and of
 // those that another cause sounds; assumptions.
 const (
-	otherAlarm   = 0.15
-	otherTransit = 0.19
-	shockAlarm   = 0.34
-	lashedAlarm  = 0.81 // of the logged ones: a machine switched off sounds none
+	otherAlarm   = 0.18
+	otherTransit = 0.14
+	shockAlarm   = 0.21
+	lashedAlarm  = 0.56 // of the logged ones: a machine switched off sounds none
 )
 
 // alarmsOf: an overload sounds where it happens.
@@ -171,9 +171,9 @@ func hasAfter(f *facts) bool { return f.after != nil }
 
 // Chances that the interval after goes over again; assumptions.
 const (
-	overAgain      = 0.49
-	driftsOn       = 0.71
-	driftsOnAnyway = 0.56 // after a workshop
+	overAgain      = 0.47
+	driftsOn       = 0.9
+	driftsOnAnyway = 0.4 // after a workshop
 )
 
 // after: a drift stays until somebody corrects it.

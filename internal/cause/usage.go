@@ -16,7 +16,7 @@ type usage struct {
 type usedBand struct{ from, to, hours float64 }
 
 // foreknown is for how many hours of bands the usual use counts; an assumption.
-const foreknown = 15
+const foreknown = 14
 
 // usageOf reads the use of a machine from the last reading that has bands.
 func usageOf(h record.History) usage {
