@@ -71,9 +71,9 @@ type Opinion struct {
 // one in a hundred in invented lives, and most for drift, which those show to be
 // the least sure.
 var required = map[Cause]struct{ ratio, posterior float64 }{
-	Worked: {1, 0.7},
-	Lashed: {1, 0.65},
-	Shock:  {1, 0.7},
+	Worked: {1, 0.8},
+	Lashed: {1, 0.8},
+	Shock:  {1, 0.85},
 	Drift:  {3, 0.95},
 }
 
