@@ -96,15 +96,15 @@ func (c *Over) why(t dossier.Told, n int) string {
 	if c.single(t) {
 		return fmt.Sprintf("In words: %d things the record shows", len(x.Reasons))
 	}
-	return c.name(t, n)
+	return fmt.Sprintf("%d. Why: %s", n+1, dossier.PieceTitle(c.d(), &t, x))
 }
 
-// name numbers and names a piece that is told with others; empty for one.
+// name numbers and names a piece that is told with others, on paper; empty for one.
 func (c *Over) name(t dossier.Told, n int) string {
 	if c.single(t) {
 		return ""
 	}
-	return fmt.Sprintf("%d. %s", n+1, dossier.PieceTitle(c.d(), &t, c.piece(t.Pieces[n])))
+	return fmt.Sprintf("%d. %s", n+1, c.sentence(dossier.PieceTitle(c.d(), &t, c.piece(t.Pieces[n]))))
 }
 
 // own is what a piece that is told with others says by itself; empty for one.

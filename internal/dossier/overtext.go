@@ -41,7 +41,7 @@ func (p *printer) together(d *Dossier, t *Told) {
 	}
 	for _, i := range t.Pieces {
 		x := &d.Exceedances[i]
-		p.wrap("    * ", "      ", PieceTitle(d, t, x)+": "+PieceLine(x))
+		p.wrap("    * ", "      ", Capital(PieceTitle(d, t, x))+": "+PieceLine(x))
 		if Leads(t) {
 			p.evidence(t, x, "      ")
 		}
@@ -135,9 +135,9 @@ func (p *printer) settle(d *Dossier) {
 // the same for all.
 func PieceTitle(d *Dossier, t *Told, x *Exceedance) string {
 	if when := IntervalText(d.History, x.Interval); when != t.When {
-		return Capital(Named(x)) + ", " + when
+		return Named(x) + ", " + when
 	}
-	return Capital(Named(x))
+	return Named(x)
 }
 
 // PieceLine says of a piece that is told with others what is its own: how it
