@@ -84,7 +84,7 @@ func (c *Over) lines(t dossier.Told) []string {
 	case dossier.Leads(&t):
 		all = []string{x.Beside, dossier.SharedText(x), x.Otherwise, dossier.TurnsOver(x)}
 	default:
-		all = []string{x.Beside}
+		all = []string{x.Beside, dossier.SharedText(x)}
 	}
 	all = append(all, dossier.AsksText(c.d(), &t))
 	return slices.DeleteFunc(all, func(line string) bool { return line == "" })
@@ -115,12 +115,12 @@ func (c *Over) own(t dossier.Told, j int) string {
 	return c.sentence(dossier.PieceLine(c.piece(j)))
 }
 
-// class sets pieces that are told together apart from one by itself.
+// class sets pieces that are drawn beside each other apart: they take more room.
 func (c *Over) class(t dossier.Told) string {
-	if c.single(t) {
-		return "piece"
+	if c.compared(t) {
+		return "piece together"
 	}
-	return "piece together"
+	return "piece"
 }
 
 // reasons are what the record shows of a piece, beyond what is said of all.

@@ -134,10 +134,18 @@ func (p *printer) settle(d *Dossier) {
 // PieceTitle names a piece that is told with others, and when where that is not
 // the same for all.
 func PieceTitle(d *Dossier, t *Told, x *Exceedance) string {
-	if when := IntervalText(d.History, x.Interval); when != t.When {
-		return Named(x) + ", " + when
+	if IntervalText(d.History, x.Interval) != t.When {
+		return Named(x) + ", " + until(d, x.Interval)
 	}
 	return Named(x)
+}
+
+// until names an interval among others by its end.
+func until(d *Dossier, number int) string {
+	if v := d.History.Intervals[number]; !v.From.IsZero() && !v.To.IsZero() && day(v.From) != day(v.To) {
+		return "to " + day(v.To)
+	}
+	return IntervalText(d.History, number)
 }
 
 // PieceLine says of a piece that is told with others what is its own: how it
