@@ -78,7 +78,7 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						{
 							vgparent := vgn
 							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Weight of each cause, and below it what pulls which way"}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Weights; below, what pulls which way"}
 							vgparent.AppendChild(vgn)
 						}
 					}

@@ -187,8 +187,15 @@ func (p *printer) after(d *Dossier) {
 	}
 	p.line("")
 	p.wrap("  ", "  ", "Asked for after an overload. "+d.Capacity.After.Line())
+	own := " Source: " + string(assume.Own) + "."
+	left := false
 	for _, s := range d.Capacity.After.Rows {
-		p.wrap("  - ", "    ", AskedLine(s))
+		text, cut := strings.CutSuffix(AskedLine(s), own)
+		left = left || cut
+		p.wrap("  - ", "    ", text)
+	}
+	if left {
+		p.wrap("  ", "  ", "What has no source is "+string(assume.Own)+".")
 	}
 }
 

@@ -279,7 +279,7 @@ func pullSpan(all []*Exceedance, text string) string {
 		parts = append(parts, fmt.Sprintf("fits %s %s times better", Short(c), r.values()))
 	}
 	if neither && len(parts) > 0 {
-		parts = append(parts, "in some both alike")
+		parts = append(parts, "in others both alike")
 	}
 	return list(parts, "and")
 }
