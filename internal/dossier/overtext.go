@@ -31,6 +31,9 @@ func (p *printer) exceedances(d *Dossier) {
 		p.line("")
 		p.wrap("  ", "  ", CombineText(d))
 	}
+	if slices.ContainsFunc(d.Exceedances, func(x Exceedance) bool { return x.Verdict == cause.Worked }) {
+		p.wrap("  ", "  ", "That a load came from work does not say who put it there.")
+	}
 	p.settle(d)
 }
 

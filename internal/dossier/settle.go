@@ -21,6 +21,8 @@ type Settle struct {
 	Bits   float64   `json:"gain_bits"`
 	Doubt  float64   `json:"of_the_doubt"` // the share that it is expected to take away of what is not known about all pieces of the list
 	Pieces []BearsOn `json:"pieces"`
+
+	onAll bool // it bears on all that the list is about
 }
 
 // BearsOn is how much a record is expected to tell of one piece.
@@ -126,7 +128,7 @@ func (d *Dossier) settle() []Settle {
 			s.Doubt = decimals(math.Min(1, s.Bits/all))
 		}
 		s.Bits = decimals(s.Bits)
-		s.On = d.bearsOn(s)
+		s.On, s.onAll = d.bearsOn(s), len(s.Pieces) == len(open)
 	}
 	slices.SortStableFunc(out, func(a, b Settle) int { return cmp.Compare(b.Bits, a.Bits) })
 	return out
@@ -151,12 +153,6 @@ func (d *Dossier) bearsOn(s *Settle) string {
 		places = append(places, b.Piece)
 	}
 	all := d.piecesOf(places)
-	switch open := d.open(); {
-	case len(open) == 1:
-		return "it"
-	case len(all) == len(open):
-		return "all of it"
-	}
 	text := d.these(all)
 	if actionOf(s.Record, "").onTrips {
 		text += ", " + d.toldWhen(all)
@@ -198,7 +194,7 @@ func SettleText(s *Settle) string {
 
 // BearsText names what a record bears on; empty where that is all of it.
 func BearsText(s *Settle) string {
-	if s.On == "it" || s.On == "all of it" {
+	if s.onAll {
 		return ""
 	}
 	return "Bears on " + s.On + "."

@@ -234,3 +234,18 @@ func TestToldAndSettleAreData(t *testing.T) {
 		t.Errorf("got %+v, want what is told together and what to ask for", out)
 	}
 }
+
+// Hours in an open band that begins under the rated load may lie under it, with
+// no peak to close it too; those that may be older say that.
+func TestWhyHoursMayNotBeOver(t *testing.T) {
+	open := assess(t, `{"format":"ratchetmark case 1","machine":{"id":"T","rated_load_kg":230},"readings":[{"at":"2026-02-02T08:10:00Z","peak_kg":null,"bands":[{"from_kg":0,"to_kg":200,"hours":100},{"from_kg":200,"to_kg":null,"hours":3}]}]}`)
+	if len(open.Exceedances) != 1 || !strings.Contains(open.Exceedances[0].Answer, "the band holds loads under it as well") {
+		t.Errorf("got %+v, want hours that may lie under the rated load", open.Exceedances)
+	}
+	const bands = `"bands":[{"from_kg":0,"to_kg":230,"hours":%s},{"from_kg":230,"to_kg":null,"hours":5}]`
+	old := assess(t, `{"format":"ratchetmark case 1","machine":{"id":"T","rated_load_kg":230},"readings":[{"at":"2026-02-02T08:10:00Z","peak_kg":200,`+strings.Replace(bands, "%s", "100", 1)+`},{"at":"2026-03-02T08:10:00Z","peak_kg":200,`+strings.Replace(bands, "%s", "90", 1)+`}]}`)
+	last := old.Exceedances[len(old.Exceedances)-1]
+	if !last.MayBeUnder || !strings.Contains(last.Answer, "may be older than the interval") || !old.Blocked() && len(old.Findings) == 0 {
+		t.Errorf("got %+v, want hours that may be older, and a finding", last)
+	}
+}

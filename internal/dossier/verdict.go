@@ -22,9 +22,12 @@ const (
 	isTurned  outcome = "turns"      // another leads within what is assumed
 	isPart    outcome = "part"       // it cannot have made all of the hours
 	isWeak    outcome = "not enough" // too little to name it
-	alike             = 2.0          // the ratio under which two fit about equally well
-	ofAssumed         = "as the assumptions move"
 )
+
+// alike is the ratio under which two causes fit about equally well.
+const alike = 2.0
+
+const ofAssumed = "as the assumptions move"
 
 // outcomeOf sorts a piece by what came of it.
 func outcomeOf(x *Exceedance, rated record.Kilogram) outcome {
@@ -34,7 +37,7 @@ func outcomeOf(x *Exceedance, rated record.Kilogram) outcome {
 		return isNamed
 	case rated < cause.LeastPlatform:
 		return isSmall
-	case x.MayBeUnder && x.Hours.Low < x.Hours.High && x.Hours.Estimate < x.Hours.High:
+	case x.MayBeUnder && x.From < rated:
 		return mayBeHere
 	case x.MayBeUnder:
 		return mayBeOld
@@ -59,12 +62,12 @@ func hasEnough(x *Exceedance) bool {
 	return x.Ratio.Low >= ratio && x.Posterior.Get(x.Leader) >= weight
 }
 
-// underWords say why hours may lie under the rated load, or how little the
-// plate says, or that a register may have failed.
+// outcomeWords say why nothing is weighed: hours may lie under the rated load or
+// be older, the plate says too little, or a register may have failed.
 var outcomeWords = map[outcome]string{
 	isSmall:   "Undecided: no cause is named against a rated load that carries no person; read the plate again.",
 	mayBeHere: "Undecided: these hours may lie under the rated load, because the band holds loads under it as well; only narrower bands could tell.",
-	mayBeOld:  "Undecided: these hours may be older than the interval.",
+	mayBeOld:  "Undecided: these hours may be older than the interval, because what it gained could not be told; the findings say why.",
 	isBeyond:  "Undecided: no load that is known of such a platform is so high; the register may be full or have failed.",
 }
 
