@@ -1,7 +1,6 @@
 package app
 
 import (
-	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/js"
 
 	"ratchetmark/app/model"
@@ -47,9 +46,6 @@ func (c *Assumptions) mount(element js.Value) {
 	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
 }
 
-// id names the input of an assumption.
-func (c *Assumptions) id(a assume.Assumption, part string) string { return string(a.ID) + "-" + part }
-
 func (c *Assumptions) name(a assume.Assumption) string {
 	if a.Unit == "1" {
 		return a.Name
@@ -59,43 +55,7 @@ func (c *Assumptions) name(a assume.Assumption) string {
 
 func (c *Assumptions) source(a assume.Assumption) string { return model.SourceOf(a) }
 
-// parts are the values of an assumption that can be set.
-func (c *Assumptions) parts(a assume.Assumption) []string {
-	if a.Fixed {
-		return []string{"value"}
-	}
-	return []string{"low", "value", "high"}
-}
+// fold is what the list is folded away in.
+func (c *Assumptions) fold() string { return model.FoldAssumed + c.Group }
 
-func (c *Assumptions) partLabel(a assume.Assumption, part string) string {
-	if part == "value" && !a.Fixed {
-		return "usual"
-	}
-	return part
-}
-
-// text is what the input shows: what was refused as it was typed, else the
-// value in use.
-func (c *Assumptions) text(a assume.Assumption, part string) string {
-	if r, ok := c.Model.Case().Refused[a.ID]; ok && r.Part == part {
-		return r.Text
-	}
-	switch part {
-	case "low":
-		return dossier.Plain(a.Low)
-	case "high":
-		return dossier.Plain(a.High)
-	}
-	return dossier.Plain(a.Value)
-}
-
-func (c *Assumptions) problem(a assume.Assumption) string {
-	return c.Model.Case().Refused[a.ID].Why
-}
-
-func (c *Assumptions) set(event vugu.DOMEvent, a assume.Assumption, part string) {
-	text := event.PropString("target", "value")
-	c.Model.Do(func() { c.Model.Assume(a.ID, part, text) })
-}
-
-func (c *Assumptions) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a.ID) }) }
+func (c *Assumptions) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a) }) }

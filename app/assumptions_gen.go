@@ -20,7 +20,7 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}}}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
 	vgn.AddAttrInterface("id", c.listID())
-	vgn.AddAttrInterface("open", c.isOpen(c.Group, 0))
+	vgn.AddAttrInterface("open", c.isOpen(c.fold(), 0))
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -31,19 +31,19 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(c.Title)
 		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 			EventType:	"click",
-			Func:		func(event vugu.DOMEvent) { c.unfold(event, c.Group, 0) },
+			Func:		func(event vugu.DOMEvent) { c.unfold(event, c.fold(), 0) },
 			// TODO: implement capture, etc. mostly need to decide syntax
 		})
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		if !c.isOpen(c.Group, 0) {
+		if !c.isOpen(c.fold(), 0) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}}}
 			vgparent.AppendChild(vgn)
 			vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value) })
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		if c.isOpen(c.Group, 0) {
+		if c.isOpen(c.fold(), 0) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-list"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -86,44 +86,35 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							_ = vgparent
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 							vgparent.AppendChild(vgn)
-							for vgiterkeyt, part := range c.parts(a) {
-								var vgiterkey interface{} = vgiterkeyt
+							for _, f := range c.Model.AssumptionInputs(a) {
+								var vgiterkey interface{} = f.ID
 								_ = vgiterkey
-								part := part
-								_ = part
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
+								f := f
+								_ = f
 								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(c.partLabel(a, part))
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "40"}}}
-									vgparent.AppendChild(vgn)
-									vgn.AddAttrInterface("id", c.id(a, part))
-									{
-										b, err := vjson.Marshal(c.text(a, part))
-										if err != nil {
-											panic(err)
-										}
-										vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "value", JSONVal: vjson.RawMessage(b)})
+									vgcompKey := vugu.MakeCompKey(0xCF96C5B557EFE188^vgin.CurrentPositionHash(), f.ID)
+									// ask BuildEnv for prior instance of this specific component
+									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
+									if vgcomp == nil {
+										// create new one if needed
+										vgcomp = new(Field)
+										vgin.BuildEnv.WireComponent(vgcomp)
 									}
-									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-										EventType:	"change",
-										Func:		func(event vugu.DOMEvent) { c.set(event, a, part) },
-										// TODO: implement capture, etc. mostly need to decide syntax
-									})
+									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+									vgcomp.Model = c.Model
+									vgcomp.Spec = f
+									vgout.Components = append(vgout.Components, vgcomp)
+									vgn = &vugu.VGNode{Component: vgcomp}
+									vgparent.AppendChild(vgn)
 								}
 							}
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
 							vgparent.AppendChild(vgn)
-							if a.Edited {
+							if c.Model.Set(a) {
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}}}
 								vgparent.AppendChild(vgn)
-								vgn.AddAttrInterface("id", c.id(a, "usual"))
+								vgn.AddAttrInterface("aria-label", a.Name+": back to the usual value")
+								vgn.AddAttrInterface("id", string(a.ID)+"-usual")
 								vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 									EventType:	"click",
 									Func:		func(event vugu.DOMEvent) { c.usual(a) },
@@ -139,11 +130,6 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 							vgparent.AppendChild(vgn)
 						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "problem"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.problem(a))
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 						vgparent.AppendChild(vgn)
 					}

@@ -41,8 +41,9 @@ type entry struct {
 	Typed    bool             `json:"typed,omitempty"`
 	Changed  bool             `json:"changed,omitempty"`
 	Asked    bool             `json:"asked,omitempty"`
-	Draft    bool             `json:"draft,omitempty"` // a new machine that is still being typed
-	Form     *Form            `json:"form,omitempty"`  // as it is being typed
+	Unread   map[string]Typed `json:"unread,omitempty"` // into the fields of the sheet
+	Draft    bool             `json:"draft,omitempty"`  // a new machine that is still being typed
+	Form     *Form            `json:"form,omitempty"`   // as it is being typed
 }
 
 // keeping is what the model knows of what it keeps.
@@ -80,7 +81,7 @@ func headOf(o *Opened) *Kept {
 
 func entryOf(o *Opened) *entry {
 	g := &o.Group
-	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Asked: o.Asked, Form: o.draft}
+	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Asked: o.Asked, Unread: unread(o.typed), Form: o.draft}
 	for _, f := range g.Findings {
 		e.Paths = append(e.Paths, f.Path)
 	}
@@ -89,7 +90,7 @@ func entryOf(o *Opened) *entry {
 
 // opened makes a machine of the sheet of an entry: the same dossier again.
 func (e *entry) opened(key string) *Opened {
-	o := &Opened{Typed: e.Typed, Changed: e.Changed, Asked: e.Asked, key: key}
+	o := &Opened{Typed: e.Typed, Changed: e.Changed, Asked: e.Asked, typed: e.Unread, key: key}
 	o.Group = batch.Grouped{Record: batch.Record{Case: e.Case, Findings: e.Findings, Origins: e.Origins}, Sources: e.Sources}
 	if o.Group.Origins == nil {
 		o.Group.Origins = record.Origins{}

@@ -192,6 +192,79 @@ func TestUndoByKeysAndButtons(t *testing.T) {
 	}
 }
 
+// Undo and redo on the sheet, by a real keyboard and by buttons: typing is taken back by field, lines come back with what was
+// typed into them, what is folded away is laid open, and the keyboard is where it was.
+func TestUndoOnTheSheet(t *testing.T) {
+	p := Open(t, Tablet)
+	openFile(p, filepath.Join(testdata, "demo", "lashed.case.json"))
+	at := func(when, want string) {
+		t.Helper()
+		p.Settle()
+		if got := Eval[string](p, "document.activeElement.id"); got != want {
+			t.Errorf("%s: got the keyboard on %q, want %q", when, got, want)
+		}
+	}
+	p.WaitGone(".steps-bar")
+	p.Click("#rules > summary")
+	p.Click("#add-zone")
+	p.WaitFor("#zone-1-name")
+	p.WaitText("#undo", "Undo: add zone 1")
+	p.Click("#add-zone")
+	p.WaitFor("#zone-2-rated")
+	p.Focus("#zone-2-rated")
+	p.Key("1", "5", "x", "Backspace", "0")
+	p.WaitText("#undo", "Undo: rated load of zone 2")
+	p.WaitText("#carry .answer", "It has")
+	p.Focus("#zone-2-persons")
+	p.Key("t", "w", "o")
+	p.WaitText("#zone-2-persons-problem", "is not a number")
+	if got := Eval[string](p, `document.querySelector("#said").textContent`); !strings.Contains(got, "Persons: ") || !strings.Contains(got, "is not a number") {
+		t.Errorf("got %q said, want what is wrong", got)
+	}
+	p.Click("#zone-1-remove")
+	p.WaitGone("#zone-2-rated")
+	sameValues(t, p, "a line above removed", map[string]string{"#zone-1-rated": "150", "#zone-1-persons": "two"})
+	p.Click("#rules > summary")
+
+	chord(p, "z", false)
+	p.WaitFor("#zone-2-persons")
+	at("removal undone", "zone-1-name")
+	sameValues(t, p, "removal undone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": "two", "#zone-1-rated": ""})
+	chord(p, "z", false)
+	at("typing undone", "zone-2-persons")
+	sameValues(t, p, "typing undone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": ""})
+	p.Click("#undo")
+	at("typing undone", "zone-2-rated")
+	sameValues(t, p, "typing undone", map[string]string{"#zone-2-rated": ""})
+	p.WaitText("#redo", "Redo: rated load of zone 2")
+	chord(p, "Z", true)
+	chord(p, "y", false)
+	sameValues(t, p, "typing redone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": "two"})
+	for range 4 {
+		chord(p, "z", false)
+	}
+	p.WaitGone("#zone-1-name")
+	if !Eval[bool](p, `document.querySelector("#undo").disabled`) || strings.Contains(p.Text("#findings+ul"), "changed by hand") {
+		t.Errorf("got %q to undo, findings %q, want the machine as it was opened", p.Text("#undo"), p.Text("#findings+ul"))
+	}
+	smallTargets(t, p, ".steps-bar")
+
+	p.Focus("#ride-straps")
+	p.Key("End", "2", "ArrowUp", "Enter")
+	at("next field", "ride-angle-deg")
+	p.WaitText("#strap", "12 x")
+	p.WaitText("#undo", "Undo: how many")
+	if !Eval[bool](p, `document.querySelector("#redo").disabled`) {
+		t.Error("got something to redo after typing, want nothing")
+	}
+	p.Key("ArrowRight")
+	p.WaitText("#undo", "Undo: angle to the deck")
+	chord(p, "z", false)
+	chord(p, "z", false)
+	at("strap undone", "ride-straps")
+	sameValues(t, p, "strap undone", map[string]string{"#ride-straps": "1", "#ride-angle-deg": "60"})
+}
+
 // The machine on the sheet is read again: a press opens its form with a reading that is dated, has its bands and says what
 // stood there last time; a counter below that is pointed out at once and stands in nobody's way.
 func TestReadAgainFromTheSheet(t *testing.T) {
