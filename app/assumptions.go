@@ -1,8 +1,6 @@
 package app
 
 import (
-	"github.com/vugu/vugu/js"
-
 	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/chart"
@@ -35,15 +33,34 @@ func (c *Assumptions) listed() []assume.Assumption {
 	return out
 }
 
-// mount draws the assumptions as a table, for paper: the fields to change them
-// in are made only when they are asked for.
-func (c *Assumptions) mount(element js.Value) {
-	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
+// list is the assumptions as a part: a table for paper, and fields to change them
+// in once they are asked for.
+func (c *Assumptions) list() part {
+	fold := model.FoldAssumed + c.Group
+	p := c.part(c.listID(), "assumed-part", fold, c.Title)
+	p.paper = c.table()
+	if !p.open {
+		return p
+	}
+	var b block
+	for _, a := range c.listed() {
+		row := fieldRow{class: "assumption", name: a.Name, head: c.name(a), note: model.SourceOf(a), fields: c.Model.AssumptionInputs(a)}
+		if c.Model.Set(a) {
+			row.actions = []action{{id: string(a.ID) + "-usual", words: "Back to the usual value", name: a.Name + ": back to the usual value", class: "quiet", do: func() { c.Model.Usual(a) }}}
+		}
+		b.rows = append(b.rows, row)
+	}
+	p.blocks = []block{b}
+	return p
+}
+
+// table lists the assumptions, for paper.
+func (c *Assumptions) table() string {
 	var rows []chart.Row
 	for _, a := range c.listed() {
-		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), c.source(a)}})
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), model.SourceOf(a)}})
 	}
-	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
+	return chart.Table("All that is assumed", []string{"Assumption", "Low", "Usual", "High", "Source"}, rows)
 }
 
 func (c *Assumptions) name(a assume.Assumption) string {
@@ -52,10 +69,3 @@ func (c *Assumptions) name(a assume.Assumption) string {
 	}
 	return a.Name + ", " + a.Unit
 }
-
-func (c *Assumptions) source(a assume.Assumption) string { return model.SourceOf(a) }
-
-// fold is what the list is folded away in.
-func (c *Assumptions) fold() string { return model.FoldAssumed + c.Group }
-
-func (c *Assumptions) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a) }) }

@@ -40,7 +40,7 @@ type block struct {
 // fieldRow is fields that belong together, with what can be done with them.
 type fieldRow struct {
 	class, name string // name is for a screen reader
-	head        string // seen; may be empty
+	head, note  string // seen; may be empty
 	fields      []model.Input
 	actions     []action
 	sum         string

@@ -149,6 +149,11 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn.SetInnerHTML(r.head)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-note"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.note)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+							vgparent.AppendChild(vgn)
 							for _, f := range r.fields {
 								var vgiterkey interface{} = f.ID
 								_ = vgiterkey

@@ -192,13 +192,12 @@ func assumedInput(a assume.Assumption, part string) Input {
 }
 
 // assumedOf returns an assumption in use.
-func assumedOf(o *Opened, id assume.ID) (row assume.Assumption) {
-	for _, a := range o.Dossier.Assumptions {
-		if a.ID == id {
-			row = a
-		}
+func assumedOf(o *Opened, id assume.ID) assume.Assumption {
+	all := o.Dossier.Assumptions
+	if i := slices.IndexFunc(all, func(a assume.Assumption) bool { return a.ID == id }); i >= 0 {
+		return all[i]
 	}
-	return row
+	return assume.Assumption{}
 }
 
 // assume sets one of the values of an assumption: "low", "value" or "high".

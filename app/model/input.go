@@ -118,6 +118,11 @@ func (m *Model) Press(x Input, times int) {
 		m.Step(*x.field, times)
 		return
 	}
+	o := m.Case()
+	if o == nil {
+		return
+	}
+	x = o.shown([]Input{x})[0] // a stepper that is held down is faster than the page is drawn
 	least, most := x.limits()
 	text := x.Text
 	if strings.TrimSpace(text) == "" {

@@ -140,6 +140,24 @@ func TestWhatIsUndoneOnTheSheet(t *testing.T) {
 	}
 }
 
+// A stepper that is pressed again before the page is drawn goes on from where the
+// press before left it.
+func TestPressTwice(t *testing.T) {
+	m, _ := opened(t, lashed())
+	x := at(t, m, "any-load")
+	m.Press(x, 1)
+	m.Press(x, 10)
+	if got := at(t, m, "any-load").Text; got != "110" {
+		t.Errorf("got %q, want 110", got)
+	}
+	m.AddItem()
+	count := at(t, m, "plan-i1-count")
+	m.Press(count, -10)
+	if got := at(t, m, "plan-i1-count").Text; got != "1" {
+		t.Errorf("got %q, want one at least", got)
+	}
+}
+
 // A run of letters in one field of the sheet is one step, and what was typed on
 // the way leaves nothing behind: a 1 on the way to 15 does not lower the low.
 func TestARunOnTheSheetIsOneStep(t *testing.T) {

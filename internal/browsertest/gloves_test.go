@@ -214,7 +214,7 @@ func TestUndoOnTheSheet(t *testing.T) {
 	p.Focus("#zone-2-rated")
 	p.Key("1", "5", "x", "Backspace", "0")
 	p.WaitText("#undo", "Undo: rated load of zone 2")
-	p.WaitText("#carry .answer", "It has")
+	p.WaitText("#findings+ul", "the rated load of further rated load 2 is 150 kg")
 	p.Focus("#zone-2-persons")
 	p.Key("t", "w", "o")
 	p.WaitText("#zone-2-persons-problem", "is not a number")
