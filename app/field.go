@@ -30,18 +30,27 @@ func (c *Field) label() string {
 	return c.in.Words()
 }
 
-// longWords is how many letters a choice has that needs a wide field.
-const longWords = 30
+// How many letters a choice has that needs a wide field, and one that needs more
+// than a narrow one.
+const (
+	longWords   = 30
+	someLetters = 12
+)
 
 // class tells the style sheet what kind of field it is.
 func (c *Field) class() string {
 	if c.in.Steps() {
 		return "field number"
 	}
+	longest := 0
 	for _, k := range c.in.Choices {
-		if len(k.Words) > longWords {
-			return "field wide"
-		}
+		longest = max(longest, len(k.Words))
+	}
+	switch {
+	case longest > longWords:
+		return "field wide"
+	case longest > someLetters:
+		return "field words"
 	}
 	return "field"
 }
