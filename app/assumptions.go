@@ -45,7 +45,7 @@ func (c *Assumptions) list() part {
 	var b block
 	for _, a := range c.listed() {
 		row := fieldRow{class: "assumption", name: a.Name, head: c.name(a), note: model.SourceOf(a), fields: c.Model.AssumptionInputs(a)}
-		if c.Model.Set(a) {
+		if c.Model.IsSet(a) {
 			row.actions = []action{{id: string(a.ID) + "-usual", words: "Back to the usual value", name: a.Name + ": back to the usual value", class: "quiet", do: func() { c.Model.Usual(a) }}}
 		}
 		b.rows = append(b.rows, row)

@@ -64,7 +64,7 @@
   // next moves from a field to the one after it: in the form, after the last one, to what finishes it; on the sheet within the
   // part.
   const next = (field) => {
-    const form = field.closest("#typing, .part, .fields");
+    const form = field.closest("#typing") ?? field.closest(".part, .fields");
     const stops = [...form?.querySelectorAll("input, select, #finish") ?? []].filter((e) => e.checkVisibility());
     const stop = stops[stops.indexOf(field) + 1];
     stop?.focus();

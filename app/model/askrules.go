@@ -239,9 +239,9 @@ func without(all map[string]record.Assumed, id assume.ID) map[string]record.Assu
 	return all
 }
 
-// Set reports whether an assumption has a value of its own, or a text that was
+// IsSet reports whether an assumption has a value of its own, or a text that was
 // refused.
-func (m *Model) Set(a assume.Assumption) bool {
+func (m *Model) IsSet(a assume.Assumption) bool {
 	for _, part := range AssumedParts(a) {
 		if m.Case().typed[string(a.ID)+"-"+part].Why != "" {
 			return true

@@ -99,7 +99,7 @@ func TestPrint(t *testing.T) {
 	want = append(want, r.Cautions...)
 	press(p, "#recorded summary") // the table is drawn when it is opened, or printed
 	p.WaitFor("#record td")
-	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3:not(:is(.carry-part, .ride-part) > summary h3), #sheet .finding")].map((e) => e.textContent)`)...)
+	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3:not(.part:not(.cost-part) > summary h3, #cost-tell h3), #sheet .finding")].map((e) => e.textContent)`)...)
 	press(p, "#recorded summary")
 	p.Settle()
 	if len(r.Exceedances) == 0 || len(r.Assumptions) == 0 || len(r.Cautions) < 3 || len(want) < 80 {
