@@ -41,7 +41,7 @@ type entry struct {
 	Typed    bool             `json:"typed,omitempty"`
 	Changed  bool             `json:"changed,omitempty"`
 	Asked    bool             `json:"asked,omitempty"`
-	Unread   map[string]Typed `json:"unread,omitempty"` // into the fields of the sheet
+	Unread   map[string]TypedText `json:"unread,omitempty"` // into the fields of the sheet
 	Draft    bool             `json:"draft,omitempty"`  // a new machine that is still being typed
 	Form     *Form            `json:"form,omitempty"`   // as it is being typed
 }
@@ -71,7 +71,7 @@ func headOf(o *Opened) *Kept {
 	switch {
 	case o.draft != nil:
 		h.State += ", being corrected"
-	case !o.Typed && !o.Changed && !o.Asked:
+	case !o.Typed && !o.Changed && !o.Asked && unread(o.typed) == nil:
 		for _, s := range o.Group.Sources {
 			h.Files = append(h.Files, s.SHA256)
 		}

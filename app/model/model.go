@@ -67,7 +67,7 @@ type Opened struct {
 
 	others cause.Habits // what the other machines of the sheet show of hauliers
 
-	typed   map[string]Typed // into the fields of the sheet, by their ids
+	typed   map[string]TypedText // into the fields of the sheet, by their ids
 	history *history         // of what was set there
 }
 

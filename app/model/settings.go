@@ -19,13 +19,13 @@ type settings struct {
 	structure   *record.Structure
 	transport   *record.Transport
 	assumptions map[string]record.Assumed
-	typed       map[string]Typed
+	typed       map[string]TypedText
 
 	changed, asked bool // as in [Opened]
 }
 
-// Typed is a text as it was typed into a field of the sheet.
-type Typed struct {
+// TypedText is a text as it was typed into a field of the sheet.
+type TypedText struct {
 	Text   string
 	Why    string `json:",omitempty"` // it cannot be used; empty where it can
 	Stands string `json:",omitempty"` // what it was read as, as the field shows it
@@ -53,14 +53,14 @@ func (o *Opened) isStill(state any) bool {
 }
 
 // unread returns the texts that cannot be used; nil where there are none.
-func unread(typed map[string]Typed) map[string]Typed {
-	var out map[string]Typed
+func unread(typed map[string]TypedText) map[string]TypedText {
+	var out map[string]TypedText
 	for id, t := range typed {
 		if t.Why == "" {
 			continue
 		}
 		if out == nil {
-			out = map[string]Typed{}
+			out = map[string]TypedText{}
 		}
 		out[id] = t
 	}
@@ -127,7 +127,7 @@ func (m *Model) fillSheet(o *Opened, x Input, text string) {
 			o.typed = now.(settings).typed
 			o.mark(x.aside)
 		}
-		o.note(x.ID, Typed{Text: text, Why: why})
+		o.note(x.ID, TypedText{Text: text, Why: why})
 	})
 	if t := o.typed[x.ID]; t.Why == "" {
 		t.Stands = x.stand(o)
@@ -221,10 +221,10 @@ func (o *Opened) mark(aside bool) {
 }
 
 // note keeps a text as it was typed.
-func (o *Opened) note(id string, t Typed) {
+func (o *Opened) note(id string, t TypedText) {
 	o.typed = maps.Clone(o.typed)
 	if o.typed == nil {
-		o.typed = map[string]Typed{}
+		o.typed = map[string]TypedText{}
 	}
 	o.typed[id] = t
 }
@@ -232,5 +232,5 @@ func (o *Opened) note(id string, t Typed) {
 // forget drops the texts of fields whose ids begin so.
 func (o *Opened) forget(prefix string) {
 	o.typed = maps.Clone(o.typed)
-	maps.DeleteFunc(o.typed, func(id string, _ Typed) bool { return strings.HasPrefix(id, prefix) })
+	maps.DeleteFunc(o.typed, func(id string, _ TypedText) bool { return strings.HasPrefix(id, prefix) })
 }

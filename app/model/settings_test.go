@@ -263,7 +263,7 @@ func TestHowFarBackOnTheSheet(t *testing.T) {
 	m, _ := opened(t, lashed())
 	o := m.Case()
 	for i := range mostSteps + 20 {
-		o.past().edit(o, step{what: fmt.Sprint(i)}, func(any) { o.note("x", Typed{Text: fmt.Sprint(i), Why: "why"}) })
+		o.past().edit(o, step{what: fmt.Sprint(i)}, func(any) { o.note("x", TypedText{Text: fmt.Sprint(i), Why: "why"}) })
 	}
 	if got := len(o.past().done); got != mostSteps {
 		t.Errorf("got %d steps, want %d", got, mostSteps)
