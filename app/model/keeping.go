@@ -33,17 +33,17 @@ type Kept struct {
 
 // entry is all that is kept of one machine.
 type entry struct {
-	Case     record.Case      `json:"case"` // of a draft: what the form does not show
-	Findings []record.Finding `json:"findings,omitempty"`
-	Paths    []record.Path    `json:"paths,omitempty"` // of the findings, which their JSON leaves out
-	Origins  record.Origins   `json:"origins,omitempty"`
-	Sources  []batch.Source   `json:"sources,omitempty"`
-	Typed    bool             `json:"typed,omitempty"`
-	Changed  bool             `json:"changed,omitempty"`
-	Asked    bool             `json:"asked,omitempty"`
+	Case     record.Case          `json:"case"` // of a draft: what the form does not show
+	Findings []record.Finding     `json:"findings,omitempty"`
+	Paths    []record.Path        `json:"paths,omitempty"` // of the findings, which their JSON leaves out
+	Origins  record.Origins       `json:"origins,omitempty"`
+	Sources  []batch.Source       `json:"sources,omitempty"`
+	Typed    bool                 `json:"typed,omitempty"`
+	Changed  bool                 `json:"changed,omitempty"`
+	Asked    bool                 `json:"asked,omitempty"`
 	Unread   map[string]TypedText `json:"unread,omitempty"` // into the fields of the sheet
-	Draft    bool             `json:"draft,omitempty"`  // a new machine that is still being typed
-	Form     *Form            `json:"form,omitempty"`   // as it is being typed
+	Draft    bool                 `json:"draft,omitempty"`  // a new machine that is still being typed
+	Form     *Form                `json:"form,omitempty"`   // as it is being typed
 }
 
 // keeping is what the model knows of what it keeps.

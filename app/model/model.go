@@ -68,7 +68,7 @@ type Opened struct {
 	others cause.Habits // what the other machines of the sheet show of hauliers
 
 	typed   map[string]TypedText // into the fields of the sheet, by their ids
-	history *history         // of what was set there
+	history *history             // of what was set there
 }
 
 // Notice is something to tell the person, above what is on the page.
