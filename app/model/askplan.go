@@ -66,7 +66,7 @@ func (m *Model) PersonInputs(i int) []Input {
 		func(p *record.Plan, text string) { inUnit(&p.Persons[i], text) })
 	units.Choices = massUnits
 	return o.shown(of("person "+itoa(i+1),
-		planWord(id+"name", "Who", AsText, "", func(p *record.Plan) string { return p.Persons[i].Name }, func(p *record.Plan, text string) { p.Persons[i].Name = text }),
+		planWord(id+"name", "Who", AsText, "", func(p *record.Plan) string { return p.Persons[i].Name }, func(p *record.Plan, text string) { p.Persons[i].Name = text }).calledSo("name"),
 		mass("body", "Body", 1, func(p *record.PlanPerson) *float64 { return &p.Body }),
 		mass("clothing", "Clothing", 0, func(p *record.PlanPerson) *float64 { return &p.Clothing }),
 		mass("harness", "Harness", 0, func(p *record.PlanPerson) *float64 { return &p.Harness }),
@@ -82,9 +82,9 @@ func (m *Model) ItemInputs(i int) []Input {
 		func(p *record.Plan, text string) { p.Items[i].Unit = text })
 	units.Choices = massUnits
 	return o.shown(of("tools or materials "+itoa(i+1),
-		planWord(id+"name", "What", AsText, "", func(p *record.Plan) string { return p.Items[i].Name }, func(p *record.Plan, text string) { p.Items[i].Name = text }),
+		planWord(id+"name", "What", AsText, "", func(p *record.Plan) string { return p.Items[i].Name }, func(p *record.Plan, text string) { p.Items[i].Name = text }).calledSo("name"),
 		planMass(id+"mass", "Mass of one", unitOf(o.Group.Case.Plan.Items[i].Unit), 1, at.At("mass"), func(p *record.Plan) *float64 { return &p.Items[i].Mass }),
-		Input{ID: id + "count", Label: "How many", As: AsWhole, Step: 1, Least: 1, Most: mostStepped, fold: foldPlanner, path: at.At("count"), loose: true, aside: true,
+		Input{ID: id + "count", Label: "How many", called: "number", As: AsWhole, Step: 1, Least: 1, Most: mostStepped, fold: foldPlanner, path: at.At("count"), loose: true, aside: true,
 			stand: func(o *Opened) string { return itoa(max(o.Group.Case.Plan.Items[i].Count, 1)) },
 			put: func(c *record.Case, f *Form, text string) {
 				n := f.whole("", text)
@@ -201,7 +201,7 @@ func dropEmptyPlan(c *record.Case) {
 
 // LoadInput is the field for a load over which the hours are asked.
 func (m *Model) LoadInput() []Input {
-	return m.Case().shown([]Input{{ID: "any-load", Label: "Load", Unit: "kg", As: AsNumber, Step: 10, fold: foldAny, path: "thresholds_kg/1", loose: true, aside: true,
+	return m.Case().shown([]Input{{ID: "any-load", Label: "Load", called: "load over which hours are asked", Unit: "kg", As: AsNumber, Step: 10, fold: foldAny, path: "thresholds_kg/1", loose: true, aside: true,
 		stand: func(o *Opened) string {
 			if all := o.Group.Case.Thresholds; len(all) > 0 {
 				return dossier.Plain(float64(all[0]))
@@ -244,7 +244,7 @@ func (m *Model) CrewInputs() []Input {
 	}
 	all := of("the crew drawn",
 		field("population", "People drawn from", "", AsChoice, 0, func(k dossier.Crew) string { return k.Population }, func(k *record.Crew, _ *Form, text string) { k.Population = text }),
-		field("persons", "How many", "", AsWhole, 1, func(k dossier.Crew) string { return numberOr(float64(k.Persons)) }, func(k *record.Crew, f *Form, text string) { k.Persons = f.whole("", text) }),
+		field("persons", "How many", "", AsWhole, 1, func(k dossier.Crew) string { return numberOr(float64(k.Persons)) }, func(k *record.Crew, f *Form, text string) { k.Persons = f.whole("", text) }).calledSo("number"),
 		field("worn", "Worn by each", "kg", AsNumber, 0.5, func(k dossier.Crew) string { return dossier.Plain(k.Worn) }, func(k *record.Crew, f *Form, text string) { k.Worn = number[float64](f, "", text) }),
 		field("tools", "Tools and materials", "kg", AsNumber, 5, func(k dossier.Crew) string { return dossier.Plain(k.Tools) }, func(k *record.Crew, f *Form, text string) { k.Tools = number[float64](f, "", text) }),
 	)

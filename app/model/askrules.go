@@ -24,13 +24,13 @@ func (m *Model) RuleInputs() []Input {
 	k := &m.Case().Group.Case.Machine
 	out := []Input{
 		ruleChoice("region", "Region where it is used", regionChoices(), func(k *record.Machine) string { return k.Region }, func(k *record.Machine, text string) { k.Region = text }),
-		ruleChoice("edition", "Built to", editionChoices(capacity.StandingOf(*k).Region), func(k *record.Machine) string { return k.Edition }, func(k *record.Machine, text string) { k.Edition = text }),
+		ruleChoice("edition", "Built to", editionChoices(capacity.StandingOf(*k).Region), func(k *record.Machine) string { return k.Edition }, func(k *record.Machine, text string) { k.Edition = text }).calledSo("edition it is built to"),
 		ruleChoice("by-hand", "How it is moved", []Choice{{"", "Driven or towed"}, {yes, "By hand: nothing but people move it"}},
 			func(k *record.Machine) string { return yesIf(k.ByHand) }, func(k *record.Machine, text string) { k.ByHand = text == yes }),
 	}
 	if k.Kind == record.Scissor || k.RaisingOnly {
 		out = append(out, ruleChoice("raising-only", "It senses the load", []Choice{{"", "At all times"}, {yes, "Only when raising from the lowest position"}},
-			func(k *record.Machine) string { return yesIf(k.RaisingOnly) }, func(k *record.Machine, text string) { k.RaisingOnly = text == yes }))
+			func(k *record.Machine) string { return yesIf(k.RaisingOnly) }, func(k *record.Machine, text string) { k.RaisingOnly = text == yes }).calledSo("when it senses the load"))
 	}
 	return m.Case().shown(out)
 }
@@ -73,7 +73,7 @@ func (m *Model) ZoneInputs(i int) []Input {
 			}}
 	}
 	return m.Case().shown(of("zone "+itoa(i+1),
-		field("name", "Where it holds", "", AsText, 0, func(z *record.Zone) string { return z.Name }, func(z *record.Zone, _ *Form, text string) { z.Name = strings.TrimSpace(text) }),
+		field("name", "Where it holds", "", AsText, 0, func(z *record.Zone) string { return z.Name }, func(z *record.Zone, _ *Form, text string) { z.Name = strings.TrimSpace(text) }).calledSo("name"),
 		field("rated", "Rated load", "kg", AsNumber, 10, func(z *record.Zone) string { return numberText(z.RatedLoad) },
 			func(z *record.Zone, f *Form, text string) { z.RatedLoad = number[record.Kilogram](f, "", text) }),
 		field("persons", "Persons", "", AsWhole, 1, func(z *record.Zone) string { return wholeText(z.Persons) }, func(z *record.Zone, f *Form, text string) { z.Persons = f.whole("", text) }),
@@ -121,7 +121,7 @@ func (m *Model) ValueInputs() []Input {
 			continue
 		}
 		x := assumedInput(a, "value")
-		x.Label, x.Unit, x.Hint, x.Resets, x.fold = a.Name, a.Unit, SourceOf(a), a.Edited || o.typed[x.ID].Why != "", foldRules
+		x.Label, x.called, x.Unit, x.Hint, x.Resets, x.fold = a.Name, "", a.Unit, SourceOf(a), a.Edited || o.typed[x.ID].Why != "", foldRules
 		if a.Stated != "" {
 			inPounds(&x, a)
 		}
@@ -171,11 +171,11 @@ const FoldAssumed = "assumed-"
 
 // assumedInput is the field of one of the values of an assumption.
 func assumedInput(a assume.Assumption, part string) Input {
-	label := part
+	label, called := part, ""
 	if part == "value" && !a.Fixed {
-		label = "usual"
+		label, called = "usual", "usual value"
 	}
-	return Input{ID: string(a.ID) + "-" + part, Label: label, As: AsNumber, fold: FoldAssumed + a.Group,
+	return Input{ID: string(a.ID) + "-" + part, Label: label, called: called, As: AsNumber, fold: FoldAssumed + a.Group,
 		stand: func(o *Opened) string {
 			switch row := assumedOf(o, a.ID); part {
 			case "low":
@@ -252,9 +252,7 @@ func (m *Model) IsSet(a assume.Assumption) bool {
 
 // Usual puts the usual value of an assumption back, low and high too.
 func (m *Model) Usual(a assume.Assumption) {
-	x := assumedInput(a, "value")
-	x.Label = a.Name
-	m.Reset(x)
+	m.Reset(assumedInput(a, "value").calledSo(a.Name))
 }
 
 // SourceOf says where an assumption comes from.

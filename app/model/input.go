@@ -25,15 +25,16 @@ type Input struct {
 	Now         bool // a time that often is now
 	Resets      bool // another value than the usual one is set, which can be put back
 
-	field *Field // of the form; nil for a field of the sheet, which has all that follows
-	of    string // what it belongs to, for undo: "zone 2"
-	fold  string // what it is folded away in, as [Model.Unfold] has it
-	path  record.Path
-	loose bool                   // what cannot be read counts as not given; else the value in use stays
-	aside bool                   // asked beside the record, which it does not change
-	stand func(o *Opened) string // the value in use, as it is written here
-	put   func(c *record.Case, f *Form, text string)
-	reset func(c *record.Case)
+	field  *Field // of the form; nil for a field of the sheet, which has all that follows
+	called string // in undo, where the label does not do
+	of     string // what it belongs to, for undo: "zone 2"
+	fold   string // what it is folded away in, as [Model.Unfold] has it
+	path   record.Path
+	loose  bool                   // what cannot be read counts as not given; else the value in use stays
+	aside  bool                   // asked beside the record, which it does not change
+	stand  func(o *Opened) string // the value in use, as it is written here
+	put    func(c *record.Case, f *Form, text string)
+	reset  func(c *record.Case)
 }
 
 // Spec is anything that can be shown as a field.

@@ -38,17 +38,17 @@ func (m *Model) LashingInputs(i int) []Input {
 			})
 	}
 	return m.Case().shown(of("lashings "+itoa(i+1),
-		word("gear", "What", gears(), func(l *record.Lashing) *string { return &l.Gear }),
-		word("way", "How", ways(), func(l *record.Lashing) *string { return &l.Way }),
+		word("gear", "What", gears(), func(l *record.Lashing) *string { return &l.Gear }).calledSo("kind"),
+		word("way", "How", ways(), func(l *record.Lashing) *string { return &l.Way }).calledSo("way"),
 		field("count", "How many", "", AsWhole, nil, func(l *record.Lashing) string { return itoa(l.Count) }, func(l *record.Lashing, f *Form, text string) {
 			if n := f.whole("", text); n != nil {
 				l.Count = *n
 			} else {
 				f.needNumber()
 			}
-		}),
-		degrees("angle", "To the deck", func(l *record.Lashing) *float64 { return &l.Angle }),
-		degrees("plan", "In plan", func(l *record.Lashing) *float64 { return &l.Plan }),
+		}).calledSo("number"),
+		degrees("angle", "To the deck", func(l *record.Lashing) *float64 { return &l.Angle }).calledSo("angle to the deck"),
+		degrees("plan", "In plan", func(l *record.Lashing) *float64 { return &l.Plan }).calledSo("angle in plan"),
 	))
 }
 

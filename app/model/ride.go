@@ -18,6 +18,7 @@ const mostLashings = 12
 // ride is a field about how the machine rides: one row for each in [rides].
 type ride struct {
 	id, label, unit, hint string
+	called                string // in undo, where the label does not do
 	as                    Entered
 	choices               func() []Choice
 	usual                 string // shown where nothing is set
@@ -27,8 +28,8 @@ type ride struct {
 }
 
 // rideWord is a field that offers words.
-func rideWord(id, label, fold string, choices func() []Choice, usual string, at func(t *record.Transport) *string) ride {
-	return ride{id: id, label: label, as: AsChoice, choices: choices, usual: usual, fold: fold,
+func rideWord(id, label, called, fold string, choices func() []Choice, usual string, at func(t *record.Transport) *string) ride {
+	return ride{id: id, label: label, called: called, as: AsChoice, choices: choices, usual: usual, fold: fold,
 		text: func(_ *record.Case, t *record.Transport) string { return *at(t) },
 		set:  func(_ *Form, _ *record.Case, t *record.Transport, text string) { *at(t) = text },
 	}
@@ -67,11 +68,11 @@ var yesNo = []Choice{{"false", "no"}, {"true", "yes"}}
 // The fields that belong to no lashing, by the part in which they are shown.
 var (
 	strapRides = []ride{
-		rideWord("device", "Tightened with", "", devices, lashing.UsualDevice, func(t *record.Transport) *string { return &t.Device }),
-		rideWord("route", "It goes", "", routes, string(lashing.OverRails), func(t *record.Transport) *string { return &t.Route }),
-		rideWord("edge", "It bends over", "", edges, "rail", func(t *record.Transport) *string { return &t.Edge }),
+		rideWord("device", "Tightened with", "what the strap is tightened with", "", devices, lashing.UsualDevice, func(t *record.Transport) *string { return &t.Device }),
+		rideWord("route", "It goes", "where the strap goes", "", routes, string(lashing.OverRails), func(t *record.Transport) *string { return &t.Route }),
+		rideWord("edge", "It bends over", "what the strap bends over", "", edges, "rail", func(t *record.Transport) *string { return &t.Edge }),
 		rideFlag("blocked", "Block under the platform", "", yesNo, "false", func(t *record.Transport) **bool { return &t.Blocked }),
-		{id: "straps", label: "How many", as: AsWhole, usual: "1",
+		{id: "straps", label: "How many", called: "number of straps", as: AsWhole, usual: "1",
 			text: func(_ *record.Case, t *record.Transport) string { return wholeText(t.Straps) },
 			set:  func(f *Form, _ *record.Case, t *record.Transport, text string) { t.Straps = f.whole("", text) }},
 		rideNumber("angle-deg", "Angle to the deck", "", "", "", "60", func(t *record.Transport) **float64 { return &t.Angle }),
@@ -82,7 +83,7 @@ var (
 			set: func(f *Form, c *record.Case, _ *record.Transport, text string) {
 				c.Machine.Mass = number[record.Kilogram](f, "", text)
 			}},
-		rideWord("rule", "By which rule", FoldHolding, rules, lashing.EN, func(t *record.Transport) *string { return &t.Rule }),
+		rideWord("rule", "By which rule", "rule of lashing", FoldHolding, rules, lashing.EN, func(t *record.Transport) *string { return &t.Rule }),
 		rideNumber("friction", "Friction under the wheels", "", "from 0.01 to 0.6", FoldHolding, "0.3", func(t *record.Transport) **float64 { return &t.Friction }),
 		rideFlag("lowered", "Boom, jib and platform lowered and secured", FoldHolding, append([]Choice{{"", "not said"}}, yesNo...), "", func(t *record.Transport) **bool { return &t.Lowered }),
 	}
@@ -100,7 +101,7 @@ var (
 			return t.BriefedOn.String()
 		},
 		set: func(f *Form, _ *record.Case, t *record.Transport, text string) { t.BriefedOn = f.date("", text) }}
-	languageRide = rideWord("language", "Language of the card", "", languages, "en", func(t *record.Transport) *string { return &t.Language })
+	languageRide = rideWord("language", "Language of the card", "", "", languages, "en", func(t *record.Transport) *string { return &t.Language })
 )
 
 // StrapInputs are the fields of a strap over the platform.
@@ -132,7 +133,7 @@ func (m *Model) rideInputs(all ...ride) []Input {
 }
 
 func (r ride) input() Input {
-	x := Input{ID: "ride-" + r.id, Label: r.label, Unit: r.unit, Hint: r.hint, As: r.as, fold: r.fold,
+	x := Input{ID: "ride-" + r.id, Label: r.label, called: r.called, Unit: r.unit, Hint: r.hint, As: r.as, fold: r.fold,
 		stand: func(o *Opened) string {
 			if text := r.text(&o.Group.Case, transportOf(&o.Group.Case)); text != "" {
 				return text

@@ -204,10 +204,20 @@ func (m *Model) Unread(prefix string) (n int) {
 
 // undoWords name the field as what is undone.
 func (x Input) undoWords() string {
-	if x.of == "" {
-		return lower(x.Label)
+	words := lower(x.Label)
+	if x.called != "" {
+		words = x.called
 	}
-	return lower(x.Label) + " of " + x.of
+	if x.of == "" {
+		return words
+	}
+	return words + " of " + x.of
+}
+
+// calledSo says of a field what it is called where its label does not do.
+func (x Input) calledSo(words string) Input {
+	x.called = words
+	return x
 }
 
 // mark notes that something was set: beside the record, or in what it is held

@@ -253,7 +253,7 @@ func TestUndoOnTheSheet(t *testing.T) {
 	p.Key("End", "2", "ArrowUp", "Enter")
 	at("next field", "ride-angle-deg")
 	p.WaitText("#strap", "12 x")
-	p.WaitText("#undo", "Undo: how many")
+	p.WaitText("#undo", "Undo: number of straps")
 	if !Eval[bool](p, `document.querySelector("#redo").disabled`) {
 		t.Error("got something to redo after typing, want nothing")
 	}
