@@ -66,9 +66,11 @@ func TestPrint(t *testing.T) {
 	var r struct {
 		result
 		Exceedances []struct {
-			Reasons []struct{ Text string }
-			AskFor  []struct{ Record, Why string } `json:"ask_for"`
+			Answer, Title string
+			Reasons       []struct{ Text string }
 		}
+		Told   []struct{ Title, When, Answer string }
+		Settle []struct{ Do, Tell, On string }
 		Inputs []struct {
 			Name, SHA256 string
 			Bytes        int
@@ -82,9 +84,12 @@ func TestPrint(t *testing.T) {
 		for _, reason := range x.Reasons {
 			want = append(want, reason.Text)
 		}
-		for _, ask := range x.AskFor {
-			want = append(want, ask.Why)
-		}
+	}
+	for _, told := range r.Told {
+		want = append(want, told.Title, told.When, told.Answer)
+	}
+	for _, ask := range r.Settle {
+		want = append(want, ask.Do, ask.Tell)
 	}
 	for _, in := range r.Inputs {
 		size := strings.ReplaceAll(fmt.Sprintf("%d", in.Bytes), ",", "")
@@ -99,13 +104,13 @@ func TestPrint(t *testing.T) {
 	want = append(want, r.Cautions...)
 	press(p, "#recorded summary") // the table is drawn when it is opened, or printed
 	p.WaitFor("#record td")
-	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3, #sheet .finding")].map((e) => e.textContent)`)...)
+	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3:not(.part:not(.cost-part) > summary h3, #cost-tell h3), #sheet .finding")].map((e) => e.textContent)`)...)
 	press(p, "#recorded summary")
 	p.Settle()
 	if len(r.Exceedances) == 0 || len(r.Assumptions) == 0 || len(r.Cautions) < 3 || len(want) < 80 {
 		t.Fatalf("got %d things to look for, want at least 80", len(want))
 	}
-	buttons := Eval[[]string](p, `[...document.querySelectorAll("button, label.button, summary")].filter((e) => e.checkVisibility() && !e.closest(".machines")).map((e) => e.innerText)`)
+	buttons := Eval[[]string](p, `[...document.querySelectorAll("button, label.button, summary:not(.cost-part > summary)")].filter((e) => e.checkVisibility() && !e.closest(".machines")).map((e) => e.innerText)`)
 	if len(buttons) < 6 {
 		t.Fatalf("got buttons %q, want at least 6", buttons)
 	}
