@@ -15,6 +15,7 @@ const (
 // given those before it: what they share is counted once.
 type item struct {
 	id    string
+	group string // items that read the same parameters; may be empty
 	title string // in a word or two
 	reads string // what of the record it reads
 	cap   float64
@@ -77,7 +78,10 @@ var evidence = []item{
 	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: ofAll},
 	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 1.5, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
 	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.7, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
-	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
+	{id: "haulier", group: "habit", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
+	{id: "tie-down", group: "habit", title: "the tie-down that was used", reads: "what is known of the tie-down on trips of the interval", cap: 1.5, applies: hasTied, weigh: tieDown, text: tiedText, plain: butLashed},
+	{id: "zero-check", group: "checks", title: "the cell with nothing on it", reads: "the load shown with the platform empty", cap: 1.5, applies: hasZeroCheck, weigh: zeroCheck, text: zeroText, plain: butDrift},
+	{id: "known-mass", group: "checks", title: "the cell under a known mass", reads: "the load shown with a known mass on the platform", cap: 1.5, applies: hasMassCheck, weigh: massCheck, text: massText, plain: butDrift},
 }
 
 func always(*facts) bool { return true }

@@ -32,6 +32,8 @@ type facts struct {
 	pattern    *pattern      //
 	when       *whenSet      //
 	haulier    *haulierTrips //
+	tied       *tiedDown     //
+	checks     checkedCell   //
 	past       float64       // peak before the interval; 0 when not known
 	timed      bool          // hours of the interval are known
 	loose      bool          // it may be older than the interval: what held within the interval says nothing
@@ -178,6 +180,8 @@ func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) fac
 	f.readPower()
 	f.readPattern()
 	f.readHaulier(habits)
+	f.readTied()
+	f.readChecks()
 	return f
 }
 

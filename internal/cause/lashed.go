@@ -73,10 +73,13 @@ func (l *lashed) latents() []latent  { return l.habits }
 func (l *lashed) curve(int) *curve   { return l.settled }
 func (l *lashed) highest(int) *curve { return l.pulled }
 
-func (l *lashed) occasions(i int, o *opportunity) float64 {
+func (l *lashed) occasions(i int, o *opportunity) float64 { return l.habits[i].value * l.trips(o) }
+
+// trips returns how many trips an interval is expected to hold.
+func (l *lashed) trips(o *opportunity) float64 {
 	unlisted := o.unlisted * l.p[tripRate] / 100
 	wrong := l.p[custodyWrong] * (1 + o.powered*l.p[tripRate]/100) // readings are taken where a machine changes hands
-	return l.habits[i].value * (o.trips + unlisted + wrong)
+	return o.trips + unlisted + wrong
 }
 
 // dwell is the powered time of one trip: switched off soon, or left on.

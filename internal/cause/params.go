@@ -45,6 +45,14 @@ const (
 	custodyWrong
 	alwaysOccupied
 	alarmLogged
+	tieDownSeen
+	tieDownTold
+	checkSpread
+	checkTrue
+	zeroShows
+	driftLasts
+	driftKept
+	cellWrong
 	reliance
 	modelDoubt
 	paramCount
@@ -67,8 +75,8 @@ var (
 var paramTable = [paramCount]struct {
 	id      assume.ID
 	touches touches
-	only    string // the one item that reads it; empty for more
-	also    string // the item that reads it under every cause, beside the model
+	only    string // the one item, or group, that reads it; empty for more
+	also    string // the item or group that reads it under every cause, beside the model
 }{
 	workedRate:     {assume.WorkedRate, ofWorked, "", ""},
 	workedBrief:    {assume.WorkedBrief, ofWorked, "", ""},
@@ -80,7 +88,7 @@ var paramTable = [paramCount]struct {
 	realPerson:     {assume.RealPerson, ofWorked, "", ""},
 	aboveWindow:    {assume.AboveWindow, ofWorked, "", ""},
 	usualUse:       {assume.UsualUse, ofDrift, "", ""},
-	lashedHabit:    {assume.LashedHabit, ofLashed, "", "haulier"},
+	lashedHabit:    {assume.LashedHabit, ofLashed, "", "habit"},
 	shortTension:   {assume.ShortTension, ofLashed, "", ""},
 	longTension:    {assume.LongTension, ofLashed, "", ""},
 	chainTension:   {assume.ChainTension, ofLashed, "", ""},
@@ -104,6 +112,14 @@ var paramTable = [paramCount]struct {
 	custodyWrong:   {assume.CustodyWrong, ofAll, "", ""},
 	alwaysOccupied: {assume.AlwaysOccupied, ofAll, "empty-band", ""},
 	alarmLogged:    {assume.AlarmLogged, ofAll, "alarms", ""},
+	tieDownSeen:    {assume.TieDownSeen, touches{}, "tie-down", "tie-down"},
+	tieDownTold:    {assume.TieDownTold, touches{}, "tie-down", "tie-down"},
+	checkSpread:    {assume.CheckSpread, touches{}, "checks", "checks"},
+	checkTrue:      {assume.CheckTrue, touches{}, "checks", "checks"},
+	zeroShows:      {assume.ZeroShows, touches{}, "checks", "checks"},
+	driftLasts:     {assume.DriftLasts, touches{}, "checks", "checks"},
+	driftKept:      {assume.DriftKept, touches{}, "checks", "checks"},
+	cellWrong:      {assume.CellWrong, touches{}, "checks", "checks"},
 	reliance:       {assume.Reliance, touches{}, "", ""},
 	modelDoubt:     {assume.ModelDoubt, touches{}, "", ""},
 }

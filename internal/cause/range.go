@@ -157,11 +157,11 @@ func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual 
 	return out
 }
 
-// appliesTo reports whether an item applies.
+// appliesTo reports whether an item applies, or one of a group.
 func appliesTo(id string, applies []bool) bool {
 	for k := range evidence {
-		if evidence[k].id == id {
-			return applies[k]
+		if applies[k] && (evidence[k].id == id || evidence[k].group == id) {
+			return true
 		}
 	}
 	return false
@@ -174,7 +174,7 @@ func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, 
 	for range mostMatters {
 		best := -1
 		for p := range all {
-			if all[p].decibans > noticeable && paramTable[p].touches != (touches{}) && (best < 0 || all[p].decibans > all[best].decibans) {
+			if all[p].decibans > noticeable && (paramTable[p].touches != (touches{}) || paramTable[p].only != "") && (best < 0 || all[p].decibans > all[best].decibans) {
 				best = p
 			}
 		}

@@ -1,0 +1,109 @@
+package cause
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"ratchetmark/internal/record"
+)
+
+func zeroText(f *facts) string {
+	c := f.checks.zero
+	return fmt.Sprintf("with nothing on the platform the machine showed %s on %s", kilograms(*c.Shown), c.when(f))
+}
+
+func massText(f *facts) string {
+	c := f.checks.mass
+	return fmt.Sprintf("with %s on the platform the machine showed %s on %s", kilograms(c.On()), kilograms(*c.Shown), c.when(f))
+}
+
+func kilograms(x record.Kilogram) string { return record.Number(math.Round(float64(x)*10)/10) + " kg" }
+
+// when says on what day a check was made, and how that lies to the piece.
+func (c *cellCheck) when(f *facts) string {
+	text := dayWords(c.At)
+	whole := math.Round(c.days)
+	end := "the interval"
+	if !f.peakTime().IsZero() {
+		end = "the peak was set"
+	}
+	switch {
+	case c.before && c.days > 0:
+		text += ", " + daysWords(whole) + " before " + end
+	case c.before:
+		text += ", within the interval"
+	default:
+		text += ", " + daysWords(whole) + " after " + end
+	}
+	if c.workshop > 0 {
+		text += "; a workshop had the machine in between"
+	}
+	return text
+}
+
+func daysWords(n float64) string {
+	switch n {
+	case 0:
+		return "less than a day"
+	case 1:
+		return "a day"
+	}
+	return fmt.Sprintf("%.0f days", n)
+}
+
+func dayWords(t time.Time) string { return t.UTC().Format("2 January 2006") }
+
+// tieWords says what is known of one tie-down, over the platform and not.
+var tieWords = map[record.Known][2]string{
+	record.Seen:     {"a tie-down over the platform was seen", "the tie-down was seen, and none went over the platform"},
+	record.Pictured: {"a photo shows a tie-down over the platform", "a photo shows the tie-down, and none over the platform"},
+	record.Papers:   {"the papers tell of a tie-down over the platform", "by the papers, no tie-down went over the platform"},
+	record.ToldOf:   {"the crew told of a tie-down over the platform", "the crew said that no tie-down went over the platform"},
+}
+
+func tiedText(f *facts) string {
+	trips := f.tied.trips
+	if len(trips) == 1 && len(trips[0].said) == 1 {
+		s := trips[0].said[0]
+		words := tieWords[s.How][1]
+		if *s.Over {
+			words = tieWords[s.How][0]
+		}
+		if u := trips[0].custody; u != nil {
+			return words + ", on the trip of " + dayWords(u.From)
+		}
+		return words + ", on " + dayWords(s.At)
+	}
+	over, not, both := 0, 0, 0
+	for _, t := range trips {
+		yes, no := 0, 0
+		for _, s := range t.said {
+			if *s.Over {
+				yes++
+			} else {
+				no++
+			}
+		}
+		switch {
+		case yes > 0 && no > 0:
+			both++
+		case yes > 0:
+			over++
+		default:
+			not++
+		}
+	}
+	text := fmt.Sprintf("of the tie-down on %s something is known: over the platform on %d, not over it on %d", tripsTold(len(trips)), over, not)
+	if both > 0 {
+		text += fmt.Sprintf(", one way and the other on %d", both)
+	}
+	return text
+}
+
+func tripsTold(n int) string {
+	if n == 1 {
+		return "one trip"
+	}
+	return fmt.Sprintf("%d trips", n)
+}
