@@ -19,13 +19,16 @@ func checkOutcomes(f *facts, p *params, ms *[4]model) []outcome {
 	right := 3 * b.deviation()
 	edges := []float64{math.Inf(-1), -right, right, 3 * right, math.Inf(1)}
 	out := make([]outcome, len(edges)-1)
-	var like [most]float64
+	var asks [4]ask
 	for c, m := range ms {
-		e := &ask{facts: f, p: p, cause: c, model: m}
-		zero, there := f.checks.zero.seen(e), next.present(p, &f.o)
-		for k := range out {
-			s := lookAt(e, zero, &seenCheck{window{on: b.rated, from: edges[k], to: edges[k+1]}, there})
-			s.under(e, like[:len(m.latents())])
+		asks[c] = ask{facts: f, p: p, cause: c, model: m}
+	}
+	zero, there := f.checks.zero.seen(&asks[0]), next.present(p, &f.o)
+	var like [most]float64
+	for k := range out {
+		s := lookAt(&asks[0], zero, &seenCheck{window{on: b.rated, from: edges[k], to: edges[k+1]}, there})
+		for c, m := range ms {
+			s.under(&asks[c], like[:len(m.latents())])
 			for i, l := range m.latents() {
 				out[k][c] += l.weight * like[i]
 			}
