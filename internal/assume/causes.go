@@ -103,7 +103,7 @@ var causeTable = []Assumption{
 	cause(CheckSpread, "how far a check shows a sound cell off, standard deviation", "of rated load", 0.005, 0.015, 0.04, 0.001, 0.3),
 	cause(CheckTrue, "share of checks that are written down as they were shown", "1", 0.85, 0.95, 0.99, 0.5, 0.999),
 	cause(ZeroShows, "share of drifts that are of the zero and show with the platform empty", "1", 0.5, 0.75, 0.95, 0.01, 0.99),
-	cause(DriftLasts, "how long a drift lasts until somebody corrects it, median", "d", 15, 60, 250, 1, 5000),
+	cause(DriftLasts, "how long a drift lasts until somebody corrects it, median", "d", 40, 150, 600, 1, 5000),
 	cause(DriftKept, "share of drifts that a workshop leaves as they are", "1", 0.15, 0.4, 0.8, 0.001, 0.999),
 	cause(CellWrong, "share of cells that are wrong without having caused it", "1", 0.02, 0.05, 0.15, 0.001, 0.5),
 	cause(Reliance, "share of its strength that the evidence keeps, because its models are rough", "1", 0.4, 0.5, 0.65, 0.01, 1),

@@ -51,7 +51,7 @@ func (f *facts) nextCheck() cellCheck {
 			return c
 		}
 	}
-	return cellCheck{days: soon}
+	return cellCheck{days: soon, quiet: soon}
 }
 
 // tieDownOutcomes: the crew tells of a tie-down over the platform, or of none.

@@ -107,6 +107,7 @@ func checkedShift() *record.Case {
 	c.Checks = []record.LoadCheck{
 		{At: at("2025-08-06 12:00"), Kind: record.ZeroCheck, Shown: kg(21)},
 		{At: at("2025-08-06 12:10"), Kind: record.MassCheck, Shown: kg(172), Mass: kg(150)},
+		{At: at("2025-11-28 12:10"), Kind: record.MassCheck, Shown: kg(170), Mass: kg(150)},
 	}
 	return c
 }

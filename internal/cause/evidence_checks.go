@@ -113,7 +113,7 @@ func (b bench) written(shown float64, as []window) float64 {
 // present is the chance that a fault with which the piece came about is there at
 // the check, or was already.
 func (c *cellCheck) present(p *params, o *opportunity) float64 {
-	here := lognormal{p[driftLasts], driftLastSpread}.over(c.days) * (1 - c.workshop*(1-p[driftKept]))
+	here := lognormal{p[driftLasts], driftLastSpread}.over(c.quiet) * (1 - c.workshop*(1-p[driftKept]))
 	if c.before {
 		here *= (o.earlier + c.passed*o.powered) / max(o.earlier+o.powered, 1e-9)
 	}

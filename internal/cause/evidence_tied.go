@@ -33,9 +33,9 @@ func saidWith(habit float64, said []tiedTrip, trips float64, p *params) float64 
 	all, made := 1.0, 0.0
 	for _, t := range said {
 		over, not := saidOf(t.said, p)
-		either := mixed(habit, over, not)
-		all *= either
-		made += over / either
+		whatever := mixed(habit, over, not)
+		all *= whatever
+		made += over / whatever
 	}
 	if trips <= 0 {
 		return all

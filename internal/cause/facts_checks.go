@@ -13,6 +13,7 @@ type cellCheck struct {
 	record.LoadCheck
 	before   bool    // made before the piece came about, or perhaps so
 	days     float64 // between the two, at least
+	quiet    float64 // of those, the days in which nothing shows that a fault was still there
 	passed   float64 // share of the powered hours of the interval up to the piece in which a fault can have begun before the check
 	workshop float64 // chance that a workshop had the machine in between
 }
@@ -68,10 +69,8 @@ func (f *facts) place(k record.LoadCheck) (c cellCheck, ok bool) {
 	switch {
 	case !k.At.Before(last):
 		c.days = k.At.Sub(last).Hours() / 24
-		c.workshop = f.inWorkshop(last, k.At)
-		if half := f.inWorkshop(first, last) / 2; half > c.workshop {
-			c.workshop = half
-		}
+		c.quiet = min(c.days, max(0, k.At.Sub(f.lastSign(last)).Hours()/24))
+		c.workshop = max(f.inWorkshop(last, k.At), f.workshopAfter(first, last))
 		return c, true
 	case from.IsZero():
 		c.before, c.passed = true, 0.5
@@ -83,6 +82,7 @@ func (f *facts) place(k record.LoadCheck) (c cellCheck, ok bool) {
 	c.before = true
 	if k.At.Before(first) {
 		c.days = first.Sub(k.At).Hours() / 24
+		c.quiet = c.days
 		c.workshop = f.inWorkshop(k.At, first)
 	}
 	c.passed = 0
@@ -90,6 +90,19 @@ func (f *facts) place(k record.LoadCheck) (c cellCheck, ok bool) {
 		c.passed = min(1, k.At.Sub(from).Hours()/max(last.Sub(from).Hours(), 1e-9))
 	}
 	return c, true
+}
+
+// lastSign returns until when the intervals after the piece, one by one, went over
+// the rated load again: if it was a fault, it was there until then.
+func (f *facts) lastSign(last time.Time) time.Time {
+	for _, v := range f.h.Intervals[f.x.at+1:] {
+		low, _ := overHours(v, f.h.Rated)
+		if v.Withheld != "" || low <= 0 || !v.To.After(last) {
+			break
+		}
+		last = v.To
+	}
+	return last
 }
 
 // inWorkshop returns 1 where custody names a workshop between two times, else 0.
@@ -102,6 +115,22 @@ func (f *facts) inWorkshop(from, to time.Time) float64 {
 		return 1
 	}
 	return 0
+}
+
+// workshopAfter returns the chance that a piece that came about between two times
+// did so before a workshop had the machine: how late in that time it had it.
+func (f *facts) workshopAfter(first, last time.Time) float64 {
+	chance := 0.0
+	if first.IsZero() {
+		return chance
+	}
+	all := last.Sub(first).Hours()
+	for _, u := range f.h.Case.Custody {
+		if u.Holder == record.Workshop && u.To.After(first) && u.From.Before(last) && all > 0 {
+			chance = max(chance, u.From.Sub(first).Hours()/all)
+		}
+	}
+	return chance
 }
 
 // tiedTrip is what is said of the tie-down on one trip.
@@ -155,13 +184,17 @@ func (f *facts) readTied() {
 	}
 }
 
+// leastOfTrip is the share of a trip from which it counts as one of an interval:
+// readings are taken a little after loading and before unloading. An assumption.
+const leastOfTrip = 0.25
+
 // holds reports whether the trip of a tie-down lies in the interval, by custody
 // or, where that names none, by its time.
 func (f *facts) holds(d record.Tied) bool {
 	from, to := f.v.From, lastOf(f.v.To)
 	if d.Trip >= 0 {
 		u := f.h.Case.Custody[d.Trip]
-		return u.From.Before(to) && u.To.After(from)
+		return clip(u.From, u.To, from, to) >= leastOfTrip*u.To.Sub(u.From).Hours()
 	}
 	return !d.At.Before(from) && !d.At.After(to)
 }

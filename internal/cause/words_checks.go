@@ -3,6 +3,8 @@ package cause
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"time"
 
 	"ratchetmark/internal/record"
@@ -36,7 +38,7 @@ func (c *cellCheck) when(f *facts) string {
 	default:
 		text += ", " + daysWords(whole) + " after " + end
 	}
-	if c.workshop > 0 {
+	if c.workshop >= 0.5 {
 		text += "; a workshop had the machine in between"
 	}
 	return text
@@ -64,46 +66,42 @@ var tieWords = map[record.Known][2]string{
 
 func tiedText(f *facts) string {
 	trips := f.tied.trips
-	if len(trips) == 1 && len(trips[0].said) == 1 {
-		s := trips[0].said[0]
-		words := tieWords[s.How][1]
-		if *s.Over {
-			words = tieWords[s.How][0]
+	if len(trips) == 1 {
+		var words []string
+		for _, s := range trips[0].said {
+			words = append(words, tieWords[s.How][either(*s.Over, 0, 1)])
 		}
 		if u := trips[0].custody; u != nil {
-			return words + ", on the trip of " + dayWords(u.From)
+			return strings.Join(words, "; ") + ", on the trip of " + dayWords(u.From)
 		}
-		return words + ", on " + dayWords(s.At)
+		return words[0] + ", on " + dayWords(trips[0].said[0].At)
 	}
-	over, not, both := 0, 0, 0
+	return fmt.Sprintf("something is known of the tie-down on %d trips: %s", len(trips), tiedCounts(trips))
+}
+
+// tiedCounts says on how many trips it went over the platform and on how many not.
+func tiedCounts(trips []tiedTrip) string {
+	var over, not, both int
 	for _, t := range trips {
-		yes, no := 0, 0
-		for _, s := range t.said {
-			if *s.Over {
-				yes++
-			} else {
-				no++
-			}
-		}
+		yes := slices.ContainsFunc(t.said, func(s record.TieDown) bool { return *s.Over })
+		no := slices.ContainsFunc(t.said, func(s record.TieDown) bool { return !*s.Over })
 		switch {
-		case yes > 0 && no > 0:
+		case yes && no:
 			both++
-		case yes > 0:
+		case yes:
 			over++
 		default:
 			not++
 		}
 	}
-	text := fmt.Sprintf("of the tie-down on %s something is known: over the platform on %d, not over it on %d", tripsTold(len(trips)), over, not)
-	if both > 0 {
-		text += fmt.Sprintf(", one way and the other on %d", both)
+	var parts []string
+	for _, p := range []struct {
+		n     int
+		where string
+	}{{over, "over the platform on %d"}, {not, "not over it on %d"}, {both, "one way and the other on %d"}} {
+		if p.n > 0 {
+			parts = append(parts, fmt.Sprintf(p.where, p.n))
+		}
 	}
-	return text
-}
-
-func tripsTold(n int) string {
-	if n == 1 {
-		return "one trip"
-	}
-	return fmt.Sprintf("%d trips", n)
+	return strings.Join(parts, ", ")
 }

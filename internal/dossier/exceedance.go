@@ -109,6 +109,8 @@ type Ask struct {
 	Record string  `json:"record"`
 	Why    string  `json:"why"`
 	Bits   float64 `json:"gain_bits"`
+
+	Wants cause.Wants `json:"-"` // part of a case that it would go into
 }
 
 // exceedance turns an opinion into the form that is printed and saved.
@@ -136,7 +138,7 @@ func exceedance(o cause.Opinion) Exceedance {
 		x.Matters = append(x.Matters, matter(m, o))
 	}
 	for _, a := range o.AskFor {
-		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits)})
+		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits), a.Wants})
 	}
 	x.Title = title(x)
 	x.Answer = verdictSentence(&x)
