@@ -109,6 +109,24 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						}
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
+						{
+							vgcompKey := vugu.MakeCompKey(0xB1CDF3CBEA179079^vgin.CurrentPositionHash(), c.pieceID(i)+"-enter")
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Actions)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.All = c.entering(i)
+							vgcomp.Model = c.Model
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
 						vgn.AddAttrInterface("open", c.isOpen("why", i))
@@ -271,6 +289,24 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 											}
 										}
 										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n            "}
+										vgparent.AppendChild(vgn)
+									}
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
+									vgparent.AppendChild(vgn)
+									{
+										vgcompKey := vugu.MakeCompKey(0xCC2ABB0F8CCA2422^vgin.CurrentPositionHash(), c.pieceID(i)+"-enters")
+										// ask BuildEnv for prior instance of this specific component
+										vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+										if vgcomp == nil {
+											// create new one if needed
+											vgcomp = new(Actions)
+											vgin.BuildEnv.WireComponent(vgcomp)
+										}
+										vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+										vgcomp.All = c.enteringAll(i)
+										vgcomp.Model = c.Model
+										vgout.Components = append(vgout.Components, vgcomp)
+										vgn = &vugu.VGNode{Component: vgcomp}
 										vgparent.AppendChild(vgn)
 									}
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
