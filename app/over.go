@@ -110,7 +110,7 @@ func (c *Over) first(i int) string {
 // enterWords are the words of the button that leads to where a record is entered.
 var enterWords = map[cause.Wants]string{
 	cause.WantsChecks: "Enter a check", cause.WantsTieDowns: "Enter a tie-down", cause.WantsCustody: "Enter who had it",
-	cause.WantsEvents: "Enter an alarm or a switching", cause.WantsDaily: "Enter daily use", cause.WantsReadings: "Correct the readings",
+	cause.WantsEvents: "Enter an alarm or a switching", cause.WantsDaily: "Enter daily use", cause.WantsReadings: "Enter readings",
 }
 
 // entering leads to where the record that is asked for first is entered.

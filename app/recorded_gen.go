@@ -113,27 +113,6 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "told"}}}
-		vgparent.AppendChild(vgn)
-		{
-			vgparent := vgn
-			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			for vgiterkeyt, line := range c.d().Told {
-				var vgiterkey interface{} = vgiterkeyt
-				_ = vgiterkey
-				line := line
-				_ = line
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(line)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
-			vgparent.AppendChild(vgn)
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
-		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "reasoning"}}}
 		vgparent.AppendChild(vgn)
 		{
@@ -182,6 +161,27 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 			vgparent.AppendChild(vgn)
 			vgn.SetInnerHTML(c.more())
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "told"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, line := range c.d().Told {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					line := line
+					_ = line
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(line)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
+				vgparent.AppendChild(vgn)
+			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "figures"}}}

@@ -88,7 +88,7 @@ var rows = []row{
 	{OfCheck, "by", "by", "Checked by", AsText, 0, nil, 4},
 	{OfCheck, "note", "note", "Note", AsText, 0, nil, 5},
 
-	{OfTieDown, "over_platform", "over", "A strap or chain over the platform", AsChoice, 0, nil, 0},
+	{OfTieDown, "over_platform", "over", "Over the platform", AsChoice, 0, nil, 0},
 	{OfTieDown, "how", "how", "How that is known", AsChoice, 0, nil, 1},
 	{OfTieDown, "at", "at", "A time within the trip (UTC)", AsTime, 0, nil, 2},
 	{OfTieDown, "note", "note", "Note", AsText, 0, nil, 3},

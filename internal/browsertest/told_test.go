@@ -23,7 +23,7 @@ func TestTypeAZeroCheck(t *testing.T) {
 	p.Type("#k1-by", "fitter A")
 	p.Click("#finish")
 	p.WaitFor("#sheet")
-	if text := p.Text("#told"); text != "Checked on 20 August 2025, 08:10 UTC, with nothing on the platform: 118 kg shown (fitter A)." {
+	if text := p.Text("#told"); text != "Cell checked on 20 August 2025, 08:10 UTC, with nothing on the platform: 118 kg shown (fitter A)." {
 		t.Errorf("got %q, want the check as it was typed", text)
 	}
 	p.Click("#piece-1 summary")

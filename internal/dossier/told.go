@@ -20,7 +20,7 @@ func told(c *record.Case) []string {
 	return out
 }
 
-// checkText writes a check as a sentence: "Checked on 5 March 2026, 08:15 UTC,
+// checkText writes a check as a sentence: "Cell checked on 5 March 2026, 08:15 UTC,
 // with nothing on the platform: 3 kg shown (fitter A)."
 func checkText(k record.LoadCheck) string {
 	on := "with nothing on the platform"
@@ -34,7 +34,7 @@ func checkText(k record.LoadCheck) string {
 	if k.Shown != nil {
 		shown = Kg(float64(*k.Shown)) + " shown"
 	}
-	return "Checked " + onDay(k.At) + ", " + on + ": " + shown + aside(k.By, k.Note) + "."
+	return "Cell checked " + onDay(k.At) + ", " + on + ": " + shown + aside(k.By, k.Note) + "."
 }
 
 // knownBy says how something is known.
