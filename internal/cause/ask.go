@@ -48,7 +48,7 @@ func yesNo(worked, lashed, shock, drift float64) []outcome {
 // questions is the table of records, in the order in which a depot can get them.
 var questions = []question{
 	{WantsChecks, "a zero check with the platform empty, and a check with a known mass",
-		"a cell that reads right has hardly drifted", func(f *facts) bool { return f.checks == checkedCell{} }, checkOutcomes},
+		"a cell that reads right has hardly drifted", func(f *facts) bool { return f.checks.zero == nil && f.checks.mass == nil }, checkOutcomes},
 	{WantsChecks, "a check with a known mass on the platform",
 		"a wrong gain does not show with the platform empty", func(f *facts) bool { return f.checks.zero != nil && f.checks.mass == nil }, checkOutcomes},
 	{WantsCustody, "custody: who had the machine when, and when it was on a truck",

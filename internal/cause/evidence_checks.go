@@ -197,24 +197,49 @@ func hasZeroCheck(f *facts) bool { return f.checks.zero != nil }
 
 func hasMassCheck(f *facts) bool { return f.checks.mass != nil }
 
+// checkParams are the assumptions that checks are read by.
+var checkParams = [...]param{checkSpread, checkTrue, zeroShows, driftLasts, driftKept, cellWrong}
+
+// looked is what checks show of a piece under the values of those that were
+// asked about last: most assumptions that move leave it as it is.
+type looked struct {
+	by    [len(checkParams)]float64
+	shown shownIn
+	known bool
+}
+
+// look returns what the zero check shows alone, or all checks.
+func (e *ask) look(all bool) *shownIn {
+	l := &e.checks.zeroShown
+	if all {
+		l = &e.checks.allShown
+	}
+	var by [len(checkParams)]float64
+	for i, p := range checkParams {
+		by[i] = e.p[p]
+	}
+	if !l.known || l.by != by {
+		zero, mass := e.checks.zero.seen(e), e.checks.mass.seen(e)
+		if !all {
+			mass = nil
+		}
+		*l = looked{by, lookAt(e, zero, mass), true}
+	}
+	return &l.shown
+}
+
 // zeroCheck: a cell that reads right with the platform empty has hardly drifted,
 // the less the further it would have to be off.
-func zeroCheck(e *ask, like []float64) {
-	s := lookAt(e, e.checks.zero.seen(e), nil)
-	s.under(e, like)
-}
+func zeroCheck(e *ask, like []float64) { e.look(false).under(e, like) }
 
 // massCheck: a known mass shows a wrong gain as well; given the zero check.
 func massCheck(e *ask, like []float64) {
-	zero := e.checks.zero.seen(e)
-	s := lookAt(e, zero, e.checks.mass.seen(e))
-	s.under(e, like)
-	if zero == nil {
+	e.look(true).under(e, like)
+	if e.checks.zero == nil {
 		return
 	}
 	var first [most]float64
-	s = lookAt(e, zero, nil)
-	s.under(e, first[:len(like)])
+	e.look(false).under(e, first[:len(like)])
 	for i := range like {
 		like[i] /= max(first[i], 1e-30)
 	}

@@ -239,7 +239,7 @@ func haulier(e *ask, i int) float64 {
 	return all
 }
 
-func either[T any](ok bool, yes, no T) T {
+func either(ok bool, yes, no float64) float64 {
 	if ok {
 		return yes
 	}

@@ -19,7 +19,10 @@ type cellCheck struct {
 }
 
 // checkedCell holds the most telling check of each kind; nil where there is none.
-type checkedCell struct{ zero, mass *cellCheck }
+type checkedCell struct {
+	zero, mass          *cellCheck
+	zeroShown, allShown looked
+}
 
 // readChecks places every check beside the piece and keeps, of each kind, the
 // one nearest to it, a later one first.

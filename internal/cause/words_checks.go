@@ -56,12 +56,12 @@ func daysWords(n float64) string {
 
 func dayWords(t time.Time) string { return t.UTC().Format("2 January 2006") }
 
-// tieWords says what is known of one tie-down, over the platform and not.
-var tieWords = map[record.Known][2]string{
-	record.Seen:     {"a tie-down over the platform was seen", "the tie-down was seen, and none went over the platform"},
-	record.Pictured: {"a photo shows a tie-down over the platform", "a photo shows the tie-down, and none over the platform"},
-	record.Papers:   {"the papers tell of a tie-down over the platform", "by the papers, no tie-down went over the platform"},
-	record.ToldOf:   {"the crew told of a tie-down over the platform", "the crew said that no tie-down went over the platform"},
+// tieWords says what is known of one tie-down, over the platform or not.
+var tieWords = map[record.Known]map[bool]string{
+	record.Seen:     {true: "a tie-down over the platform was seen", false: "the tie-down was seen, and none went over the platform"},
+	record.Pictured: {true: "a photo shows a tie-down over the platform", false: "a photo shows the tie-down, and none over the platform"},
+	record.Papers:   {true: "the papers tell of a tie-down over the platform", false: "by the papers, no tie-down went over the platform"},
+	record.ToldOf:   {true: "the crew told of a tie-down over the platform", false: "the crew said that no tie-down went over the platform"},
 }
 
 func tiedText(f *facts) string {
@@ -69,7 +69,7 @@ func tiedText(f *facts) string {
 	if len(trips) == 1 {
 		var words []string
 		for _, s := range trips[0].said {
-			words = append(words, tieWords[s.How][either(*s.Over, 0, 1)])
+			words = append(words, tieWords[s.How][*s.Over])
 		}
 		if u := trips[0].custody; u != nil {
 			return strings.Join(words, "; ") + ", on the trip of " + dayWords(u.From)
