@@ -55,8 +55,8 @@ func TestToldIsTyped(t *testing.T) {
 			t.Errorf("got reasons %q, want %s among them", got, id)
 		}
 	}
-	if len(got) != before+3 || len(m.Case().Dossier.Told) != 3 {
-		t.Errorf("got %d reasons and %q, want three more and three sentences", len(got), m.Case().Dossier.Told)
+	if len(got) != before+3 || len(m.Case().Dossier.Noted) != 3 {
+		t.Errorf("got %d reasons and %q, want three more and three sentences", len(got), m.Case().Dossier.Noted)
 	}
 	if again := reopened(t, d); result(t, &again.Case().Dossier) != result(t, &m.Case().Dossier) {
 		t.Error("got another result of what was kept, want the same")

@@ -23,7 +23,7 @@ func TestTypeAZeroCheck(t *testing.T) {
 	p.Type("#k1-by", "fitter A")
 	p.Click("#finish")
 	p.WaitFor("#sheet")
-	if text := p.Text("#told"); text != "Cell checked on 20 August 2025, 08:10 UTC, with nothing on the platform: 118 kg shown (fitter A)." {
+	if text := p.Text("#noted"); text != "Cell checked on 20 August 2025, 08:10 UTC, with nothing on the platform: 118 kg shown (fitter A)." {
 		t.Errorf("got %q, want the check as it was typed", text)
 	}
 	p.Click("#piece-1 summary")
@@ -44,7 +44,7 @@ func TestTypeAZeroCheck(t *testing.T) {
 	p.WaitGone("#k1-kind")
 	p.Click("#finish")
 	p.WaitFor("#sheet")
-	if text := p.Text("#piece-1 .ask"); !strings.HasPrefix(text, asked) || p.Count("#told li") > 0 {
+	if text := p.Text("#piece-1 .ask"); !strings.HasPrefix(text, asked) || p.Count("#noted li") > 0 {
 		t.Errorf("got %q, want the check gone and asked for again", text)
 	}
 }

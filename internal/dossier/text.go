@@ -18,7 +18,7 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p := &printer{}
 	p.head(d)
 	p.question("What did the machine record?", d.Answers.Recorded)
-	for _, line := range d.Told {
+	for _, line := range d.Noted {
 		p.wrap("  ", "    ", line)
 	}
 	p.findings(d.Findings)

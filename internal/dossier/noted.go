@@ -7,9 +7,9 @@ import (
 	"ratchetmark/internal/record"
 )
 
-// told lists, in sentences, what a case holds of checks of the load shown and of
+// noted lists, in sentences, what a case holds of checks of the load shown and of
 // tie-downs, in its order.
-func told(c *record.Case) []string {
+func noted(c *record.Case) []string {
 	var out []string
 	for _, k := range c.Checks {
 		out = append(out, checkText(k))
