@@ -1,9 +1,6 @@
 package app
 
 import (
-	"github.com/vugu/vugu"
-	"github.com/vugu/vugu/js"
-
 	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/chart"
@@ -36,19 +33,35 @@ func (c *Assumptions) listed() []assume.Assumption {
 	return out
 }
 
-// mount draws the assumptions as a table, for paper: the fields to change them
-// in are made only when they are asked for.
-func (c *Assumptions) mount(element js.Value) {
-	head := []string{"Assumption", "Low", "Usual", "High", "Source"}
-	var rows []chart.Row
-	for _, a := range c.listed() {
-		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), c.source(a)}})
+// list is the assumptions as a part: a table for paper, and fields to change them
+// in once they are asked for.
+func (c *Assumptions) list() part {
+	fold := model.FoldAssumed + c.Group
+	p := c.part(c.listID(), "assumed-part", fold, c.Title)
+	p.paper = c.table()
+	if !p.open {
+		return p
 	}
-	(&Picture{Model: c.Model}).mount(element, chart.Table("All that is assumed", head, rows))
+	var b block
+	for _, a := range c.listed() {
+		row := fieldRow{class: "assumption", name: a.Name, head: c.name(a), note: model.SourceOf(a), fields: c.Model.AssumptionInputs(a)}
+		if c.Model.IsSet(a) {
+			row.actions = []action{{id: string(a.ID) + "-usual", words: "Back to the usual value", name: a.Name + ": back to the usual value", class: "quiet", do: func() { c.Model.Usual(a) }}}
+		}
+		b.rows = append(b.rows, row)
+	}
+	p.blocks = []block{b}
+	return p
 }
 
-// id names the input of an assumption.
-func (c *Assumptions) id(a assume.Assumption, part string) string { return string(a.ID) + "-" + part }
+// table lists the assumptions, for paper.
+func (c *Assumptions) table() string {
+	var rows []chart.Row
+	for _, a := range c.listed() {
+		rows = append(rows, chart.Row{Title: c.name(a), Cells: []string{dossier.Grouped(a.Low), dossier.Grouped(a.Value), dossier.Grouped(a.High), model.SourceOf(a)}})
+	}
+	return chart.Table("All that is assumed", []string{"Assumption", "Low", "Usual", "High", "Source"}, rows)
+}
 
 func (c *Assumptions) name(a assume.Assumption) string {
 	if a.Unit == "1" {
@@ -56,46 +69,3 @@ func (c *Assumptions) name(a assume.Assumption) string {
 	}
 	return a.Name + ", " + a.Unit
 }
-
-func (c *Assumptions) source(a assume.Assumption) string { return model.SourceOf(a) }
-
-// parts are the values of an assumption that can be set.
-func (c *Assumptions) parts(a assume.Assumption) []string {
-	if a.Fixed {
-		return []string{"value"}
-	}
-	return []string{"low", "value", "high"}
-}
-
-func (c *Assumptions) partLabel(a assume.Assumption, part string) string {
-	if part == "value" && !a.Fixed {
-		return "usual"
-	}
-	return part
-}
-
-// text is what the input shows: what was refused as it was typed, else the
-// value in use.
-func (c *Assumptions) text(a assume.Assumption, part string) string {
-	if r, ok := c.Model.Case().Refused[a.ID]; ok && r.Part == part {
-		return r.Text
-	}
-	switch part {
-	case "low":
-		return dossier.Plain(a.Low)
-	case "high":
-		return dossier.Plain(a.High)
-	}
-	return dossier.Plain(a.Value)
-}
-
-func (c *Assumptions) problem(a assume.Assumption) string {
-	return c.Model.Case().Refused[a.ID].Why
-}
-
-func (c *Assumptions) set(event vugu.DOMEvent, a assume.Assumption, part string) {
-	text := event.PropString("target", "value")
-	c.Model.Do(func() { c.Model.Assume(a.ID, part, text) })
-}
-
-func (c *Assumptions) usual(a assume.Assumption) { c.Model.Do(func() { c.Model.Usual(a.ID) }) }

@@ -17,140 +17,28 @@ func (c *Assumptions) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumptions"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "parts"}}}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
-	vgn.AddAttrInterface("id", c.listID())
-	vgn.AddAttrInterface("open", c.isOpen(c.Group, 0))
 	{
 		vgparent := vgn
 		_ = vgparent
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(c.Title)
-		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-			EventType:	"click",
-			Func:		func(event vugu.DOMEvent) { c.unfold(event, c.Group, 0) },
-			// TODO: implement capture, etc. mostly need to decide syntax
-		})
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
-		vgparent.AppendChild(vgn)
-		if !c.isOpen(c.Group, 0) {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}}}
-			vgparent.AppendChild(vgn)
-			vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value) })
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
-		vgparent.AppendChild(vgn)
-		if c.isOpen(c.Group, 0) {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-list"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-				vgparent.AppendChild(vgn)
-				for vgiterkeyt, a := range c.listed() {
-					var vgiterkey interface{} = vgiterkeyt
-					_ = vgiterkey
-					a := a
-					_ = a
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-name"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.name(a))
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.source(a))
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "assumption-values"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-							vgparent.AppendChild(vgn)
-							for vgiterkeyt, part := range c.parts(a) {
-								var vgiterkey interface{} = vgiterkeyt
-								_ = vgiterkey
-								part := part
-								_ = part
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(c.partLabel(a, part))
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "40"}}}
-									vgparent.AppendChild(vgn)
-									vgn.AddAttrInterface("id", c.id(a, part))
-									{
-										b, err := vjson.Marshal(c.text(a, part))
-										if err != nil {
-											panic(err)
-										}
-										vgn.Prop = append(vgn.Prop, vugu.VGProperty{Key: "value", JSONVal: vjson.RawMessage(b)})
-									}
-									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-										EventType:	"change",
-										Func:		func(event vugu.DOMEvent) { c.set(event, a, part) },
-										// TODO: implement capture, etc. mostly need to decide syntax
-									})
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-							vgparent.AppendChild(vgn)
-							if a.Edited {
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}}}
-								vgparent.AppendChild(vgn)
-								vgn.AddAttrInterface("id", c.id(a, "usual"))
-								vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-									EventType:	"click",
-									Func:		func(event vugu.DOMEvent) { c.usual(a) },
-									// TODO: implement capture, etc. mostly need to decide syntax
-								})
-								{
-									vgparent := vgn
-									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Back to the usual value"}
-									vgparent.AppendChild(vgn)
-								}
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "problem"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.problem(a))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-						vgparent.AppendChild(vgn)
-					}
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
-				vgparent.AppendChild(vgn)
+		{
+			vgcompKey := vugu.MakeCompKey(0x8A5CD537400419A0^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Part)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(Part)
+				vgin.BuildEnv.WireComponent(vgcomp)
 			}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+			vgcomp.Model = c.Model
+			vgcomp.P = c.list()
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
+			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)

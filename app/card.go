@@ -1,7 +1,6 @@
 package app
 
 import (
-	"ratchetmark/app/model"
 	"ratchetmark/internal/card"
 	"ratchetmark/internal/chart"
 )
@@ -29,8 +28,6 @@ func (c *Card) sheet() string {
 	}
 	return "card-sheet"
 }
-
-func (c *Card) language() model.RideField { return model.LanguageField }
 
 func (c *Card) lang() string { return string(c.page.Lang) }
 

@@ -32,17 +32,17 @@ func (c *Card) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
 			{
-				vgcompKey := vugu.MakeCompKey(0xB2E2785BE1A4CCCD^vgin.CurrentPositionHash(), c.language())
+				vgcompKey := vugu.MakeCompKey(0x45DD13DE3A573B6E^vgin.CurrentPositionHash(), vgiterkey)
 				// ask BuildEnv for prior instance of this specific component
-				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knob)
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
 				if vgcomp == nil {
 					// create new one if needed
-					vgcomp = new(Knob)
+					vgcomp = new(Field)
 					vgin.BuildEnv.WireComponent(vgcomp)
 				}
 				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 				vgcomp.Model = c.Model
-				vgcomp.Spec = c.language()
+				vgcomp.Spec = c.Model.LanguageInput()
 				vgout.Components = append(vgout.Components, vgcomp)
 				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)

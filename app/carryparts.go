@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/bodymass"
 	"ratchetmark/internal/capacity"
@@ -28,21 +27,14 @@ func (c *Carry) parts() []part {
 	return append(out, c.afterPart())
 }
 
-// part begins a part that is closed until a person opens it.
-func (c *Carry) part(id, title string) part {
-	return part{id: id, title: title, open: c.isOpen(id, 0), turn: func() { c.Model.Unfold(c.fold(id, 0)) }}
-}
-
-// line is a line of fields that can be removed.
-func (c *Carry) line(id, name string, asks []model.Ask, remove func()) askRow {
-	return askRow{class: "line asked", name: name, asks: asks, actions: []action{{id: id + "-remove", words: "Remove", name: "Remove " + name, do: remove}}}
-}
+// carryPart begins a part of the second question.
+func (c *Carry) carryPart(id, title string) part { return c.part(id, "carry-part", id, title) }
 
 // loadPart says for how many hours any load was exceeded, and which load was
 // exceeded for a share of them.
 func (c *Carry) loadPart() part {
 	k := c.d().Capacity
-	p := c.part("any", "Hours over any load")
+	p := c.carryPart("any", "Hours over any load")
 	if len(k.OverLoads) > 0 {
 		text, _, _ := strings.Cut(dossier.OverLine(k.OverLoads[0]), ", about")
 		p.title += ". " + strings.TrimSuffix(text, ".")
@@ -55,7 +47,7 @@ func (c *Carry) loadPart() part {
 		lines = append(lines, dossier.OverLine(e))
 	}
 	p.blocks = []block{
-		{rows: []askRow{{class: "fields", name: "load", asks: []model.Ask{c.Model.LoadAsk()}}}, lines: linesOf(append(lines, k.ExceededLine(), k.ApartLine())...)},
+		{rows: rowOf("load", c.Model.LoadInput()), lines: linesOf(append(lines, k.ExceededLine(), k.ApartLine())...)},
 		{note: "The bounds are exact for any load, within a band too. Both estimates lie between them: one takes loads as uniform within a band, the other lays a smooth curve through the hours at the edges. The load is kept with the machine."},
 	}
 	return p
@@ -64,7 +56,7 @@ func (c *Carry) loadPart() part {
 // crewPart says how probable it is that people drawn at random are too heavy.
 func (c *Carry) crewPart() part {
 	crew := c.d().Capacity.Crew
-	p := c.part("crews", "How probable is it that a crew is over the rated load?")
+	p := c.carryPart("crews", "How probable is it that a crew is over the rated load?")
 	p.answer = "Not worked out: a field or the rated load says why."
 	lines := []string{
 		"People are drawn one by one, without regard to each other or to the work. A real crew is neither random nor of that country: weigh, do not guess, where it is close.",
@@ -77,14 +69,14 @@ func (c *Carry) crewPart() part {
 			crew.People, dossier.Mass(crew.Mean), crew.Source, crew.Source.Status)}, lines...)
 	}
 	if p.open {
-		p.blocks = []block{{rows: []askRow{{class: "fields", name: "crew", asks: c.Model.CrewAsks()}}, lines: linesOf(lines...)}}
+		p.blocks = []block{{rows: rowOf("crew", c.Model.CrewInputs()), lines: linesOf(lines...)}}
 	}
 	return p
 }
 
 // worthPart says what each band is worth in persons and tools.
 func (c *Carry) worthPart() part {
-	p := c.part("worth", "What the bands are worth in persons, and what persons leave for tools")
+	p := c.carryPart("worth", "What the bands are worth in persons, and what persons leave for tools")
 	if !p.open {
 		return p
 	}
@@ -118,8 +110,8 @@ func (c *Carry) afterPart() part {
 		in := dossier.AfterIn(c.d().Capacity.Region)
 		list, over, fold = &in, false, "after"
 	}
-	p := c.part(fold, "After an overload: what is asked, and of whom")
-	p.id, p.open = "after", over != p.open
+	p := c.part("after", "carry-part", fold, "After an overload: what is asked, and of whom")
+	p.open = over != p.open
 	b := block{note: list.Line()}
 	if over {
 		b.head = "Asked for after an overload" // on paper, which has no titles

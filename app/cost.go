@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/vugu/vugu/js"
-
+	"ratchetmark/app/model"
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
@@ -24,8 +23,6 @@ func (c *Cost) Compute() {
 		c.all = append(c.all, fleet)
 	}
 }
-
-func (c *Cost) parts() []dossier.CostPart { return c.all }
 
 // fleet sets the machines on the sheet side by side.
 func (c *Cost) fleet() dossier.CostPart {
@@ -46,12 +43,12 @@ func (c *Cost) chart(p dossier.CostPart, width float64) string {
 }
 
 // table draws the table of a part.
-func (c *Cost) table(element js.Value, p dossier.CostPart) {
+func table(p dossier.CostPart) string {
 	var rows []chart.Row
 	for _, r := range p.Table.Rows {
 		rows = append(rows, chart.Row{Title: r[0], Cells: r[1:]})
 	}
-	(&Picture{Model: c.Model}).mount(element, chart.Table(p.Table.Caption, p.Table.Head, rows))
+	return chart.Table(p.Table.Caption, p.Table.Head, rows)
 }
 
 // lines are what is said below the picture.
@@ -62,29 +59,33 @@ func (c *Cost) lines() []string {
 	}
 }
 
-// foldWords says what pressing the button of a part does.
-func (c *Cost) foldWords(id string) string {
-	if c.isOpen(id, 0) {
-		return "Hide why"
+// folds are the parts that are laid open on the screen; paper has all of them.
+func (c *Cost) folds() []part {
+	var out []part
+	for _, p := range c.all {
+		f := c.part("cost-"+p.ID, "cost-part", p.ID, p.Title)
+		f.says = p.Answer
+		b := block{lines: linesOf(p.Lines...)}
+		if len(p.Ranges) > 0 {
+			b.wide, b.narrow = c.chart(p, 620), c.chart(p, 358)
+		}
+		if p.Table != nil {
+			b.table = table(p)
+		}
+		f.blocks = []block{b}
+		out = append(out, f)
 	}
-	return "Show why"
+	return append(out, c.tell())
 }
 
-func (c *Cost) tellWords() string {
-	if c.isOpen("tell", 0) {
-		return "Done telling"
+// tell is where a person tells of the structure.
+func (c *Cost) tell() part {
+	f := c.part("cost-tell", "cost-part", model.FoldTell, "Tell more of the structure")
+	f.says = c.toldWords()
+	if f.open {
+		f.blocks = []block{{note: "What is told here is kept with the case and goes with it. Leave blank what is not known.", rows: rowOf("the structure", c.Model.StructureInputs())}}
 	}
-	return "Tell more"
-}
-
-func (c *Cost) expanded(id string) string { return fmt.Sprint(c.isOpen(id, 0)) }
-
-// bodyClass hides what is closed, on the screen alone: paper has all of it.
-func (c *Cost) bodyClass(id string) string {
-	if c.isOpen(id, 0) {
-		return "cost-body"
-	}
-	return "cost-body closed"
+	return f
 }
 
 // toldWords says what is still open to be told.

@@ -96,212 +96,36 @@ func (c *Cost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-parts"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "parts"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			for vgiterkeyt, p := range c.parts() {
-				var vgiterkey interface{} = vgiterkeyt
+			for _, p := range c.folds() {
+				var vgiterkey interface{} = p.id
 				_ = vgiterkey
 				p := p
 				_ = p
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}}}
-				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("id", "cost-"+p.ID)
 				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-head"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(p.Title)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(p.Answer)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}}}
-						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("aria-expanded", c.expanded(p.ID))
-						vgn.AddAttrInterface("aria-label", c.foldWords(p.ID)+": "+p.Title)
-						vgn.AddAttrInterface("id", "cost-"+p.ID+"-fold")
-						vgn.SetInnerHTML(c.foldWords(p.ID))
-						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-							EventType:	"click",
-							Func:		func(event vugu.DOMEvent) { c.unfold(event, p.ID, 0) },
-							// TODO: implement capture, etc. mostly need to decide syntax
-						})
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
+					vgcompKey := vugu.MakeCompKey(0xDE0C3429CB5E5D5A^vgin.CurrentPositionHash(), p.id)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Part)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Part)
+						vgin.BuildEnv.WireComponent(vgcomp)
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("class", c.bodyClass(p.ID))
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						if len(p.Ranges) > 0 {
-							{
-								vgcompKey := vugu.MakeCompKey(0xED7A3C549B0FB49C^vgin.CurrentPositionHash(), p.ID)
-								// ask BuildEnv for prior instance of this specific component
-								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
-								if vgcomp == nil {
-									// create new one if needed
-									vgcomp = new(Picture)
-									vgin.BuildEnv.WireComponent(vgcomp)
-								}
-								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-								vgcomp.Model = c.Model
-								vgcomp.Narrow = c.chart(p, 358)
-								vgcomp.Wide = c.chart(p, 620)
-								vgout.Components = append(vgout.Components, vgcomp)
-								vgn = &vugu.VGNode{Component: vgcomp}
-								vgparent.AppendChild(vgn)
-							}
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						if p.Table != nil {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}}}
-							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("aria-label", p.Title)
-							vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.table(value, p) })
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							for vgiterkeyt, line := range p.Lines {
-								var vgiterkey interface{} = vgiterkeyt
-								_ = vgiterkey
-								line := line
-								_ = line
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(line)
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n        "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-						vgparent.AppendChild(vgn)
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+					vgcomp.Model = c.Model
+					vgcomp.P = p
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
 					vgparent.AppendChild(vgn)
 				}
 			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-part"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-head"}}}
-				vgparent.AppendChild(vgn)
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cost-title"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("Tell more of the structure"))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.toldWords())
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "cost-tell-fold"}}}
-					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("aria-expanded", c.expanded("tell"))
-					vgn.SetInnerHTML(c.tellWords())
-					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-						EventType:	"click",
-						Func:		func(event vugu.DOMEvent) { c.unfold(event, "tell", 0) },
-						// TODO: implement capture, etc. mostly need to decide syntax
-					})
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("class", c.bodyClass("tell"))
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-					vgparent.AppendChild(vgn)
-					if c.isOpen("tell", 0) {
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						{
-							vgparent := vgn
-							_ = vgparent
-							{
-								vgcompKey := vugu.MakeCompKey(0xDD147F738C7ABF6^vgin.CurrentPositionHash(), vgiterkey)
-								// ask BuildEnv for prior instance of this specific component
-								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Structure)
-								if vgcomp == nil {
-									// create new one if needed
-									vgcomp = new(Structure)
-									vgin.BuildEnv.WireComponent(vgcomp)
-								}
-								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-								vgcomp.Model = c.Model
-								vgout.Components = append(vgout.Components, vgcomp)
-								vgn = &vugu.VGNode{Component: vgcomp}
-								vgparent.AppendChild(vgn)
-							}
-						}
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-				vgparent.AppendChild(vgn)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n  "}
 			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}

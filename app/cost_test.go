@@ -56,9 +56,9 @@ func TestStructureForm(t *testing.T) {
 			t.Errorf("got no %s, want it", want)
 		}
 	}
-	for _, f := range m.Tellings() {
-		if f.ID == "category" {
-			m.Tell(f, "strong")
+	for _, f := range m.StructureInputs() {
+		if f.ID == "told-category" {
+			m.Fill(f, "strong")
 		}
 	}
 	if html := page(t, m); !strings.Contains(html, `aria-invalid="true"`) || !strings.Contains(html, "is not a number") {

@@ -40,12 +40,14 @@ func (c *Entry) finishing() []action {
 	return out
 }
 
-// steps are undo and redo; each says what it takes back or does again.
-func (c *Entry) steps() []action {
-	undo, redo := c.form().Undoes(), c.form().Redoes()
+func (c *Entry) steps() []action { return stepsOf(c.Model) }
+
+// stepsOf are undo and redo; each says what it takes back or does again.
+func stepsOf(m *model.Model) []action {
+	undo, redo := m.Undoes(), m.Redoes()
 	return []action{
-		{id: "undo", words: stepWords("Undo", undo), do: c.Model.Undo, off: undo == ""},
-		{id: "redo", words: stepWords("Redo", redo), do: c.Model.Redo, off: redo == ""},
+		{id: "undo", words: stepWords("Undo", undo), do: m.Undo, off: undo == ""},
+		{id: "redo", words: stepWords("Redo", redo), do: m.Redo, off: redo == ""},
 	}
 }
 

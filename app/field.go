@@ -10,44 +10,58 @@ import (
 	"ratchetmark/internal/record"
 )
 
-// Field is one field of the form, with its label, its steppers, what the last
-// reading had in it and what is wrong with it.
+// Field is one field, wherever it stands, with its label, its steppers, what is
+// said about it and what is wrong with it.
 type Field struct {
-	Spec    model.Field
-	Model   *model.Model
-	Words   string             // in place of the usual label; empty for that one
-	Earlier *model.FormReading // the reading before; nil where there is none
+	Spec  model.Spec
+	Model *model.Model
 
-	hint, problem string // what is said below it
-	doubt         bool   // the hint is one
+	in model.Input
 }
 
-// Compute works out what is said below the field, before it is built.
-func (c *Field) Compute() {
-	c.hint, c.doubt = c.Model.Form.Hint(c.Spec, c.Earlier)
-	c.problem = c.Model.Form.Problem(c.Spec.Path())
-}
+// Compute works out what is shown, before it is built.
+func (c *Field) Compute() { c.in = c.Spec.Input(c.Model) }
 
+// label says what a slider stands at: it shows no figure itself.
 func (c *Field) label() string {
-	if c.Words != "" {
-		return c.Words
+	if c.in.Slides {
+		return c.in.Words() + ": " + c.in.Text + "\u00b0"
 	}
-	return c.Spec.Label()
+	return c.in.Words()
 }
+
+// How many letters a choice has that needs a wide field, and one that needs more
+// than a narrow one.
+const (
+	longWords   = 30
+	someLetters = 12
+)
 
 // class tells the style sheet what kind of field it is.
 func (c *Field) class() string {
-	if c.steps() {
+	if c.in.Steps() {
 		return "field number"
+	}
+	longest := 0
+	for _, k := range c.in.Choices {
+		longest = max(longest, len(k.Words))
+	}
+	switch {
+	case longest > longWords:
+		return "field wide"
+	case longest > someLetters:
+		return "field words"
 	}
 	return "field"
 }
 
 func (c *Field) kind() string {
-	switch c.Spec.As() {
-	case model.AsTime:
+	switch {
+	case c.in.Slides:
+		return "range"
+	case c.in.As == model.AsTime:
 		return "datetime-local"
-	case model.AsDay:
+	case c.in.As == model.AsDay:
 		return "date"
 	}
 	return "text"
@@ -55,7 +69,7 @@ func (c *Field) kind() string {
 
 // mode says which keyboard a tablet shows.
 func (c *Field) mode() string {
-	switch c.Spec.As() {
+	switch c.in.As {
 	case model.AsNumber:
 		return "decimal"
 	case model.AsWhole:
@@ -64,15 +78,35 @@ func (c *Field) mode() string {
 	return "text"
 }
 
-func (c *Field) isChoice() bool { return c.Spec.As() == model.AsChoice }
+func (c *Field) isChoice() bool { return c.in.As == model.AsChoice }
 
-func (c *Field) choices() []model.Choice { return c.Model.Form.Choices(c.Spec) }
+// inputClass sets a slider apart; nil leaves the attribute out.
+func (c *Field) inputClass() any {
+	if c.in.Slides {
+		return "slider"
+	}
+	return nil
+}
 
-func (c *Field) text() string { return c.Model.Form.Typed(c.Spec) }
+// limit is a limit or the notch of a slider; nil leaves the attribute out.
+func (c *Field) limit(x float64) any {
+	if c.in.Slides {
+		return record.Number(x)
+	}
+	return nil
+}
+
+// blank says what a blank field counts as; nil leaves the attribute out.
+func (c *Field) blank() any {
+	if c.in.Blank == "" {
+		return nil
+	}
+	return "usual: " + c.in.Blank
+}
 
 // hintClass sets a doubt off from a mere hint.
 func (c *Field) hintClass() string {
-	if c.doubt {
+	if c.in.Doubt {
 		return "hint doubt"
 	}
 	return "hint"
@@ -81,17 +115,17 @@ func (c *Field) hintClass() string {
 // described names what is said about the field below it.
 func (c *Field) described() string {
 	var ids []string
-	if c.hint != "" {
-		ids = append(ids, c.Spec.ID()+"-hint")
+	if c.in.Hint != "" {
+		ids = append(ids, c.in.ID+"-hint")
 	}
-	if c.problem != "" {
-		ids = append(ids, c.Spec.ID()+"-problem")
+	if c.in.Problem != "" {
+		ids = append(ids, c.in.ID+"-problem")
 	}
 	return strings.Join(ids, " ")
 }
 
 func (c *Field) invalid() string {
-	if c.problem != "" {
+	if c.in.Problem != "" {
 		return "true"
 	}
 	return "false"
@@ -99,13 +133,17 @@ func (c *Field) invalid() string {
 
 func (c *Field) typed(event vugu.DOMEvent) {
 	text := event.PropString("target", "value")
-	c.Model.Do(func() { c.Model.Type(c.Spec, text) })
+	c.Model.Do(func() { c.Model.Fill(c.in, text) })
 }
 
-func (c *Field) steps() bool { return c.Spec.By() > 0 }
-
-func (c *Field) less() string { return c.label() + ": " + record.Number(c.Spec.By()) + " less" }
-func (c *Field) more() string { return c.label() + ": " + record.Number(c.Spec.By()) + " more" }
+// stepWords name a stepper: "Peak: 5 kg less".
+func (c *Field) stepWords(way string) string {
+	words := c.in.Label + ": " + record.Number(c.in.Step) + " "
+	if c.in.Unit != "" {
+		words += c.in.Unit + " "
+	}
+	return words + way
+}
 
 // tenfold is how many steps a press with Shift makes, and a long one after a while.
 const tenfold = 10
@@ -115,10 +153,11 @@ func (c *Field) step(event vugu.DOMEvent, times int) {
 	if event.PropBool("shiftKey") {
 		times *= tenfold
 	}
-	c.Model.Do(func() { c.Model.Step(c.Spec, times) })
+	c.Model.Do(func() { c.Model.Press(c.in, times) })
 }
 
-// hasNow reports whether the field is the time of a reading, which is often now.
-func (c *Field) hasNow() bool { return c.Spec.Path() == model.ReadAt(c.Spec.I).Path() }
+func (c *Field) now() { c.Model.Do(func() { c.Model.FillNow(c.in, time.Now()) }) }
 
-func (c *Field) now() { c.Model.Do(func() { c.Model.Now(c.Spec.I, time.Now()) }) }
+func (c *Field) resetWords() string { return c.in.Label + ": back to the usual value" }
+
+func (c *Field) reset() { c.Model.Do(func() { c.Model.Reset(c.in) }) }

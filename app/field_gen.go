@@ -27,7 +27,7 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
-		vgn.AddAttrInterface("for", c.Spec.ID())
+		vgn.AddAttrInterface("for", c.in.ID)
 		vgn.SetInnerHTML(c.label())
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
@@ -38,10 +38,10 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			if c.steps() {
+			if c.in.Steps() {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "step less"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("aria-label", c.less())
+				vgn.AddAttrInterface("aria-label", c.stepWords("less"))
 				vgn.SetInnerHTML("\u2212")
 				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 					EventType:	"click",
@@ -56,11 +56,16 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn.AddAttrInterface("aria-describedby", c.described())
 				vgn.AddAttrInterface("aria-invalid", c.invalid())
-				vgn.AddAttrInterface("id", c.Spec.ID())
+				vgn.AddAttrInterface("class", c.inputClass())
+				vgn.AddAttrInterface("id", c.in.ID)
 				vgn.AddAttrInterface("inputmode", c.mode())
+				vgn.AddAttrInterface("max", c.limit(c.in.Most))
+				vgn.AddAttrInterface("min", c.limit(c.in.Least))
+				vgn.AddAttrInterface("placeholder", c.blank())
+				vgn.AddAttrInterface("step", c.limit(c.in.Step))
 				vgn.AddAttrInterface("type", c.kind())
 				{
-					b, err := vjson.Marshal(c.text())
+					b, err := vjson.Marshal(c.in.Text)
 					if err != nil {
 						panic(err)
 					}
@@ -79,7 +84,7 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn.AddAttrInterface("aria-describedby", c.described())
 				vgn.AddAttrInterface("aria-invalid", c.invalid())
-				vgn.AddAttrInterface("id", c.Spec.ID())
+				vgn.AddAttrInterface("id", c.in.ID)
 				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 					EventType:	"change",
 					Func:		func(event vugu.DOMEvent) { c.typed(event) },
@@ -90,7 +95,7 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					for vgiterkeyt, k := range c.choices() {
+					for vgiterkeyt, k := range c.in.Choices {
 						var vgiterkey interface{} = vgiterkeyt
 						_ = vgiterkey
 						k := k
@@ -99,7 +104,7 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgparent.AppendChild(vgn)
 						vgn.AddAttrInterface("value", k.Value)
 						{
-							b, err := vjson.Marshal(k.Value == c.text())
+							b, err := vjson.Marshal(k.Value == c.in.Text)
 							if err != nil {
 								panic(err)
 							}
@@ -113,10 +118,10 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			if c.steps() {
+			if c.in.Steps() {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "step more"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("aria-label", c.more())
+				vgn.AddAttrInterface("aria-label", c.stepWords("more"))
 				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 					EventType:	"click",
 					Func:		func(event vugu.DOMEvent) { c.step(event, 1) },
@@ -131,10 +136,10 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			if c.hasNow() {
+			if c.in.Now {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "now"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Read now"}}}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("id", c.Spec.ID()+"-now")
+				vgn.AddAttrInterface("id", c.in.ID+"-now")
 				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 					EventType:	"click",
 					Func:		func(event vugu.DOMEvent) { c.now() },
@@ -152,20 +157,45 @@ func (c *Field) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		if c.hint != "" {
+		if c.in.Hint != "" {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("class", c.hintClass())
-			vgn.AddAttrInterface("id", c.Spec.ID()+"-hint")
-			vgn.SetInnerHTML(c.hint)
+			vgn.AddAttrInterface("id", c.in.ID+"-hint")
+			vgn.SetInnerHTML(c.in.Hint)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		if c.problem != "" {
+		if c.in.Resets {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "quiet"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("aria-label", c.resetWords())
+				vgn.AddAttrInterface("id", c.in.ID+"-usual")
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType:	"click",
+					Func:		func(event vugu.DOMEvent) { c.reset() },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Back to the usual value"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		if c.in.Problem != "" {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "problem"}}}
 			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("id", c.Spec.ID()+"-problem")
-			vgn.SetInnerHTML(c.problem)
+			vgn.AddAttrInterface("id", c.in.ID+"-problem")
+			vgn.SetInnerHTML(c.in.Problem)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)

@@ -26,7 +26,7 @@ func TestFormMarkup(t *testing.T) {
 	html := page(t, m)
 	for _, want := range []string{
 		`enterkeyhint="next"`, `inputmode="numeric"`, `inputmode="decimal"`, `tabindex="-1"`,
-		`aria-label="Peak, kg: 5 less"`, `aria-label="Powered hours: 0.1 more"`, `aria-label="0 to 55 kg, hours: 0.1 more"`,
+		`aria-label="Peak: 5 kg less"`, `aria-label="Powered hours: 0.1 more"`, `aria-label="0 to 55 kg, hours: 0.1 more"`,
 		`aria-describedby="r7-powered-hint"`, `aria-describedby="r7-peak-hint r7-peak-problem"`,
 		"counters never run backwards", "last time 396.7", `role="status"`, `aria-expanded="false"`,
 		"Undo: reading 7, peak", "Who had it", "Alarms and power", "Daily use", "Show earlier lines (15 more)",

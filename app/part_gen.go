@@ -17,8 +17,9 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "carry-part"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 	vgout.Out = append(vgout.Out, vgn)	// root for output
+	vgn.AddAttrInterface("class", "part "+c.P.class)
 	vgn.AddAttrInterface("id", c.P.id)
 	vgn.AddAttrInterface("open", c.P.open)
 	{
@@ -28,18 +29,36 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(c.P.title)
+		vgn.AddAttrInterface("id", c.P.id+"-fold")
 		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 			EventType:	"click",
 			Func:		func(event vugu.DOMEvent) { c.turn(event) },
 			// TODO: implement capture, etc. mostly need to decide syntax
 		})
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "part-head"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.P.title)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "part-says"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.P.says)
+			}
+		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
-		if c.P.table != "" {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}}}
+		if c.P.paper != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll on-paper"}}}
 			vgparent.AppendChild(vgn)
-			vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value) })
+			vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value, c.P.paper) })
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
@@ -70,7 +89,7 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h4", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(b.head)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
@@ -78,6 +97,35 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(b.note)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					if b.wide != "" {
+						{
+							vgcompKey := vugu.MakeCompKey(0x9DA6F4E859C5F96B^vgin.CurrentPositionHash(), c.key(i, -2))
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Picture)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.Model = c.Model
+							vgcomp.Narrow = b.narrow
+							vgcomp.Wide = b.wide
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					if b.table != "" {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "region"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("aria-label", c.P.title)
+						vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mount(value, b.table) })
+					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
 					for j, r := range b.rows {
@@ -96,23 +144,33 @@ func (c *Part) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							_ = vgparent
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 							vgparent.AppendChild(vgn)
-							for _, a := range r.asks {
-								var vgiterkey interface{} = a.ID
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-head"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.head)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row-note"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.note)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+							vgparent.AppendChild(vgn)
+							for _, f := range r.fields {
+								var vgiterkey interface{} = f.ID
 								_ = vgiterkey
-								a := a
-								_ = a
+								f := f
+								_ = f
 								{
-									vgcompKey := vugu.MakeCompKey(0xAD6F38618CEE3BF1^vgin.CurrentPositionHash(), a.ID)
+									vgcompKey := vugu.MakeCompKey(0x208E4933715EBFEB^vgin.CurrentPositionHash(), f.ID)
 									// ask BuildEnv for prior instance of this specific component
-									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Ask)
+									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
 									if vgcomp == nil {
 										// create new one if needed
-										vgcomp = new(Ask)
+										vgcomp = new(Field)
 										vgin.BuildEnv.WireComponent(vgcomp)
 									}
 									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-									vgcomp.Ask = a
 									vgcomp.Model = c.Model
+									vgcomp.Spec = f
 									vgout.Components = append(vgout.Components, vgcomp)
 									vgn = &vugu.VGNode{Component: vgcomp}
 									vgparent.AppendChild(vgn)

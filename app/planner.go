@@ -9,7 +9,7 @@ import (
 
 // planPart adds up who and what shall go up, and says what is left.
 func (c *Carry) planPart() part {
-	p := c.part("planner", "Plan a crew with its tools: what is left?")
+	p := c.carryPart("planner", "Plan a crew with its tools: what is left?")
 	k := c.d().Capacity
 	persons, items := c.Model.Planned()
 	sum := k.Plan
@@ -31,12 +31,12 @@ func (c *Carry) planPart() part {
 	}
 	lines := block{note: usuallyWorn(), actions: c.addToPlan()}
 	for i := range persons {
-		row := c.line(fmt.Sprintf("plan-p%d", i+1), fmt.Sprintf("person %d", i+1), c.Model.PersonAsks(i), func() { c.Model.RemovePerson(i) })
+		row := line(fmt.Sprintf("plan-p%d", i+1), fmt.Sprintf("person %d", i+1), c.Model.PersonInputs(i), func() { c.Model.RemovePerson(i) })
 		row.sum = planSum(sum, i)
 		lines.rows = append(lines.rows, row)
 	}
 	for i := range items {
-		row := c.line(fmt.Sprintf("plan-i%d", i+1), fmt.Sprintf("tools or materials %d", i+1), c.Model.ItemAsks(i), func() { c.Model.RemoveItem(i) })
+		row := line(fmt.Sprintf("plan-i%d", i+1), fmt.Sprintf("tools or materials %d", i+1), c.Model.ItemInputs(i), func() { c.Model.RemoveItem(i) })
 		row.sum = planSum(sum, persons+i)
 		lines.rows = append(lines.rows, row)
 	}

@@ -68,15 +68,25 @@ func (c *Reading) id(name string) string { return model.LineID(model.OfReading, 
 
 func (c *Reading) bandID(j int, name string) string { return model.LineID(model.OfBand, c.I, j, name) }
 
-func (c *Reading) fields() []model.Field { return model.Fields(model.OfReading, c.I, 0) }
+// fields are those of the reading itself.
+func (c *Reading) fields() []model.Beside {
+	var out []model.Beside
+	for _, x := range model.Fields(model.OfReading, c.I, 0) {
+		out = append(out, model.Beside{Field: x, Earlier: c.earlier})
+	}
+	return out
+}
 
 // bandFields are the fields of a band; its hours alone where the edges are known.
-func (c *Reading) bandFields(j int) []model.Field {
+func (c *Reading) bandFields(j int) (out []model.Beside) {
 	all := model.Fields(model.OfBand, c.I, j)
 	if c.reading().Folded {
-		return all[len(all)-1:]
+		all = all[len(all)-1:]
 	}
-	return all
+	for _, x := range all {
+		out = append(out, model.Beside{Field: x, Words: c.bandWords(j, x), Earlier: c.earlier})
+	}
+	return out
 }
 
 // bandWords labels the fields of a band where the usual words do not do: the

@@ -79,7 +79,6 @@ func (c *Reading) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								vgin.BuildEnv.WireComponent(vgcomp)
 							}
 							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-							vgcomp.Earlier = c.earlier
 							vgcomp.Model = c.Model
 							vgcomp.Spec = f
 							vgout.Components = append(vgout.Components, vgcomp)
@@ -138,10 +137,8 @@ func (c *Reading) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 										vgin.BuildEnv.WireComponent(vgcomp)
 									}
 									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-									vgcomp.Earlier = c.earlier
 									vgcomp.Model = c.Model
 									vgcomp.Spec = f
-									vgcomp.Words = c.bandWords(j, f)
 									vgout.Components = append(vgout.Components, vgcomp)
 									vgn = &vugu.VGNode{Component: vgcomp}
 									vgparent.AppendChild(vgn)

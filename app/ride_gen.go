@@ -70,20 +70,36 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(c.strap())
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields knobs"}}}
+			vgparent.AppendChild(vgn)
 			{
-				vgcompKey := vugu.MakeCompKey(0xA5B341A6E9855516^vgin.CurrentPositionHash(), vgiterkey)
-				// ask BuildEnv for prior instance of this specific component
-				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knobs)
-				if vgcomp == nil {
-					// create new one if needed
-					vgcomp = new(Knobs)
-					vgin.BuildEnv.WireComponent(vgcomp)
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+				vgparent.AppendChild(vgn)
+				for _, f := range c.Model.StrapInputs() {
+					var vgiterkey interface{} = f.ID
+					_ = vgiterkey
+					f := f
+					_ = f
+					{
+						vgcompKey := vugu.MakeCompKey(0x9A468E165A41B16C^vgin.CurrentPositionHash(), f.ID)
+						// ask BuildEnv for prior instance of this specific component
+						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
+						if vgcomp == nil {
+							// create new one if needed
+							vgcomp = new(Field)
+							vgin.BuildEnv.WireComponent(vgcomp)
+						}
+						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
+						vgcomp.Spec = f
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
 				}
-				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-				vgcomp.Model = c.Model
-				vgcomp.Specs = c.strapFields()
-				vgout.Components = append(vgout.Components, vgcomp)
-				vgn = &vugu.VGNode{Component: vgcomp}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
@@ -230,90 +246,36 @@ func (c *Ride) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "knobs"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "holding"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "parts"}}}
 			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("open", c.isOpen("holding", 0))
 			{
 				vgparent := vgn
 				_ = vgparent
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-					EventType:	"click",
-					Func:		func(event vugu.DOMEvent) { c.unfold(event, "holding", 0) },
-					// TODO: implement capture, etc. mostly need to decide syntax
-				})
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "What holds it: mass, rule, chains and straps"}
-					vgparent.AppendChild(vgn)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				if c.isOpen("holding", 0) {
+				for _, p := range c.parts() {
+					var vgiterkey interface{} = p.id
+					_ = vgiterkey
+					p := p
+					_ = p
 					{
-						vgcompKey := vugu.MakeCompKey(0x7F10322516C570BB^vgin.CurrentPositionHash(), vgiterkey)
+						vgcompKey := vugu.MakeCompKey(0xE3EA8451D155C7^vgin.CurrentPositionHash(), p.id)
 						// ask BuildEnv for prior instance of this specific component
-						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Holding)
+						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Part)
 						if vgcomp == nil {
 							// create new one if needed
-							vgcomp = new(Holding)
+							vgcomp = new(Part)
 							vgin.BuildEnv.WireComponent(vgcomp)
 						}
 						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
 						vgcomp.Model = c.Model
+						vgcomp.P = p
 						vgout.Components = append(vgout.Components, vgcomp)
 						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
 					}
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-				vgparent.AppendChild(vgn)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
-			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("open", c.isOpen("sums", 0))
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-					EventType:	"click",
-					Func:		func(event vugu.DOMEvent) { c.unfold(event, "sums", 0) },
-					// TODO: implement capture, etc. mostly need to decide syntax
-				})
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "How that is worked out"}
-					vgparent.AppendChild(vgn)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-				vgparent.AppendChild(vgn)
-				{
-					vgcompKey := vugu.MakeCompKey(0x94DD8F057DE6E6D2^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Sentences)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Sentences)
-						vgin.BuildEnv.WireComponent(vgcomp)
-					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.All = c.sums()
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
 				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}

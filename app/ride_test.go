@@ -34,8 +34,9 @@ func TestRideSection(t *testing.T) {
 		t.Error("got the fields of lashings before they are asked for, or no strap to change")
 	}
 	m.Unfold("holding-0-0")
-	m.Ride(model.RideField{Name: "friction", Row: -1}, "0.9")
-	m.Ride(model.RideField{Name: "mass_kg", Row: -1}, "6,840")
+	held := m.HeldInputs()
+	m.Fill(held[2], "0.9")
+	m.Fill(held[0], "6,840")
 	html = section(page(t, m), "ride")
 	for _, want := range []string{`id="ride-gear-1"`, `id="ride-plan-2"`, "can be read two ways", "friction coefficient is 0.9", "Whether it is held cannot be said yet", "Add lashings"} {
 		if !strings.Contains(html, want) {
@@ -64,7 +65,7 @@ func TestRideSectionOfNothing(t *testing.T) {
 func TestCardPage(t *testing.T) {
 	m := model.New(shelf{"lash"})
 	m.Open([]model.File{{Name: "held-cfr.case.json"}})
-	m.Ride(model.RideField{Name: "language", Row: -1}, "de")
+	m.Fill(m.LanguageInput(), "de")
 	m.ShowCard()
 	html := page(t, m)
 	for _, want := range []string{"So fährt diese Maschine mit", "NF-32, 6840 kg", "Niemals", `lang="de"`, "nicht geprüft", "Print or save as PDF", "Save as a picture"} {

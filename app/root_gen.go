@@ -88,6 +88,11 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "visually-hidden"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "said"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "status"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.Model.Said())
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "notices"}, vugu.VGAttribute{Namespace: "", Key: "aria-live", Val: "polite"}}}
 		vgparent.AppendChild(vgn)
 		{

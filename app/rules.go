@@ -13,11 +13,11 @@ import (
 func (c *Carry) rulesPart() part {
 	m := &c.Model.Case().Group.Case.Machine
 	s := capacity.StandingOf(*m)
-	p := c.part("rules", fmt.Sprintf("Rules: %s; %s", s.Edition, s.Region))
+	p := c.carryPart("rules", fmt.Sprintf("Rules: %s; %s", s.Edition, s.Region))
 	if s.Region == "" {
 		p.title = "Rules: " + string(s.Edition) + "; choose the region and edition"
 	}
-	p.table = c.rulesTable()
+	p.paper = c.rulesTable()
 	if !p.open {
 		return p
 	}
@@ -27,19 +27,19 @@ func (c *Carry) rulesPart() part {
 		actions: []action{{id: "add-zone", words: "Add a rated load", do: c.Model.AddZone, off: !c.Model.MoreZones()}},
 	}
 	for i := range m.Zones {
-		zones.rows = append(zones.rows, c.line(fmt.Sprintf("zone-%d", i+1), fmt.Sprintf("further rated load %d", i+1), c.Model.ZoneAsks(i), func() { c.Model.RemoveZone(i) }))
+		zones.rows = append(zones.rows, line(fmt.Sprintf("zone-%d", i+1), fmt.Sprintf("zone %d", i+1), c.Model.ZoneInputs(i), func() { c.Model.RemoveZone(i) }))
 	}
 	var answers []partLine
 	for _, row := range capacity.SensingAnswers(s.Region, m.Kind) {
 		answers = append(answers, partLine{dossier.Capital(row.What) + ".", dossier.WhoLine(row)})
 	}
 	p.blocks = []block{
-		{rows: []askRow{{class: "fields", name: "region and edition", asks: c.Model.RuleAsks()}}},
+		{rows: rowOf("region and edition", c.Model.RuleInputs())},
 		zones,
 		{
 			head: "Its values, to change",
 			note: "No text of the standards was at hand: values from memory say so. Compare them with the rule in force. Test loads are no licence to work at those loads.",
-			rows: []askRow{{class: "fields", name: "values of the rules", asks: c.Model.ValueAsks()}},
+			rows: rowOf("values of the rules", c.Model.ValueInputs()),
 		},
 		{head: "What the plate states and how the machine answers an overload", lines: answers},
 	}
@@ -49,8 +49,8 @@ func (c *Carry) rulesPart() part {
 // rulesTable lists the values of the rules, for paper.
 func (c *Carry) rulesTable() string {
 	var rows []chart.Row
-	for _, a := range c.Model.ValueAsks() {
-		rows = append(rows, chart.Row{Title: a.Label, Cells: []string{c.Model.Stands(a), a.Hint}})
+	for _, a := range c.Model.ValueInputs() {
+		rows = append(rows, chart.Row{Title: a.Words(), Cells: []string{a.Text, a.Hint}})
 	}
 	return chart.Table("The rules the machine is held against", []string{"Rule", "Value", "Source"}, rows)
 }

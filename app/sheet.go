@@ -23,6 +23,14 @@ func (c *Sheet) pressed(i int) string {
 
 func (c *Sheet) name(o *model.Opened) string { return dossier.Name(&o.Dossier) }
 
+// steps are undo and redo of what is set on the sheet, once anything was.
+func (c *Sheet) steps() []action {
+	if c.Model.Undoes()+c.Model.Redoes() == "" {
+		return nil
+	}
+	return stepsOf(c.Model)
+}
+
 // state says in a word or two how a machine stands.
 func (c *Sheet) state(o *model.Opened) string { return o.State() }
 

@@ -6,7 +6,6 @@ import (
 
 	"github.com/vugu/vugu/js"
 
-	"ratchetmark/app/model"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/trips"
@@ -46,8 +45,6 @@ func (c *Trips) briefing() string {
 	return dossier.BriefingWords(b.On, before, after)
 }
 
-func (c *Trips) briefed() []model.RideField { return []model.RideField{model.BriefedField} }
-
 // mountRates draws the rates by haulier and crew.
 func (c *Trips) mountRates(element js.Value) {
 	all, _ := c.Model.Trips()
@@ -64,12 +61,14 @@ func (c *Trips) mountRates(element js.Value) {
 	(&Picture{Model: c.Model}).mount(element, chart.Table("Trips by haulier and crew", head, rows))
 }
 
-// mountList draws the trips of the machine that is shown.
-func (c *Trips) mountList(element js.Value) {
+// list is what each trip of the machine that is shown did.
+func (c *Trips) list() part {
 	var rows []chart.Row
 	for _, x := range c.d().Transport.Trips.List {
 		day, rest := dossier.TripWords(x)
 		rows = append(rows, chart.Row{Title: day, Cells: []string{rest}})
 	}
-	(&Picture{Model: c.Model}).mount(element, chart.Table("Trips of "+dossier.Name(c.d()), []string{"Trip", "What it did to the peak"}, rows))
+	p := c.part("trip-list", "ride-part", "trips", "Each trip of this machine")
+	p.blocks = []block{{table: chart.Table("Trips of "+dossier.Name(c.d()), []string{"Trip", "What it did to the peak"}, rows)}}
+	return p
 }

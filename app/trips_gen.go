@@ -52,51 +52,64 @@ func (c *Trips) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn.SetInnerHTML(vugu.HTML("Only readings taken before loading and after unloading tell what a trip did. A trip that loaded less than the peak that stood before does not show. The haulier is what stands before the first comma of the custody entry, the crew what follows."))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "parts"}}}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("open", c.isOpen("trips", 0))
 				{
 					vgparent := vgn
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-						EventType:	"click",
-						Func:		func(event vugu.DOMEvent) { c.unfold(event, "trips", 0) },
-						// TODO: implement capture, etc. mostly need to decide syntax
-					})
 					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Each trip of this machine"}
+						vgcompKey := vugu.MakeCompKey(0xE847FA8DB54C76BE^vgin.CurrentPositionHash(), "list")
+						// ask BuildEnv for prior instance of this specific component
+						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Part)
+						if vgcomp == nil {
+							// create new one if needed
+							vgcomp = new(Part)
+							vgin.BuildEnv.WireComponent(vgcomp)
+						}
+						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+						vgcomp.Model = c.Model
+						vgcomp.P = c.list()
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
 						vgparent.AppendChild(vgn)
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "scroll trip-list"}}}
-					vgparent.AppendChild(vgn)
-					vgn.JSCreateHandler = vugu.JSValueFunc(func(value js.Value) { c.mountList(value) })
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 					vgparent.AppendChild(vgn)
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fields knobs"}}}
+				vgparent.AppendChild(vgn)
 				{
-					vgcompKey := vugu.MakeCompKey(0x6155C7E50B9EC5CF^vgin.CurrentPositionHash(), vgiterkey)
-					// ask BuildEnv for prior instance of this specific component
-					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Knobs)
-					if vgcomp == nil {
-						// create new one if needed
-						vgcomp = new(Knobs)
-						vgin.BuildEnv.WireComponent(vgcomp)
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					for _, f := range c.Model.BriefedInputs() {
+						var vgiterkey interface{} = f.ID
+						_ = vgiterkey
+						f := f
+						_ = f
+						{
+							vgcompKey := vugu.MakeCompKey(0xE4FA2E3954316837^vgin.CurrentPositionHash(), f.ID)
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Field)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Field)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.Model = c.Model
+							vgcomp.Spec = f
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
 					}
-					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-					vgcomp.Model = c.Model
-					vgcomp.Specs = c.briefed()
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n    "}
 					vgparent.AppendChild(vgn)
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}

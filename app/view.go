@@ -1,8 +1,6 @@
 package app
 
 import (
-	"fmt"
-
 	"github.com/vugu/vugu"
 
 	"ratchetmark/app/model"
@@ -17,17 +15,13 @@ type view struct {
 
 // isOpen reports whether the i-th part of a name that can be folded is open,
 // for the machine that is shown.
-func (v *view) isOpen(name string, i int) bool { return v.Model.Unfolded(v.fold(name, i)) }
+func (v *view) isOpen(name string, i int) bool { return v.Model.Unfolded(v.Model.FoldKey(name, i)) }
 
 // unfold opens or closes a part, in place of the browser: what only the browser
 // knows, the renderer takes away.
 func (v *view) unfold(event vugu.DOMEvent, name string, i int) {
 	event.PreventDefault()
-	v.Model.Do(func() { v.Model.Unfold(v.fold(name, i)) })
-}
-
-func (v *view) fold(name string, i int) string {
-	return fmt.Sprintf("%s-%d-%d", name, v.Model.Current, i)
+	v.Model.Do(func() { v.Model.Unfold(v.Model.FoldKey(name, i)) })
 }
 
 // d returns the dossier that is shown.

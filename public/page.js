@@ -51,18 +51,21 @@
     closed = [];
   });
 
-  // The form. Undo and redo are the app's own, never the browser's, which knows nothing of bands and steppers.
+  // Fields, of the form and of the sheet. Undo and redo are the app's own, never the browser's, which knows nothing of bands
+  // and steppers.
   const press = (id) => document.getElementById(id)?.click();
   const inForm = (event) =>
-    event.target === document.body ? document.getElementById("typing") : event.target.closest?.("#typing");
+    event.target === document.body ? document.querySelector("#typing, #sheet") : event.target.closest?.("#typing, #sheet");
 
   // step presses a stepper, once or ten times over.
   const step = (button, tenfold) =>
     button.dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true, shiftKey: tenfold }));
 
-  // next moves from a field to the one after it; after the last one, to what finishes the form.
-  const next = (form, field) => {
-    const stops = [...form.querySelectorAll("input, select, #finish")].filter((e) => e.checkVisibility());
+  // next moves from a field to the one after it: in the form, after the last one, to what finishes it; on the sheet within the
+  // part.
+  const next = (field) => {
+    const form = field.closest("#typing") ?? field.closest(".part, .fields");
+    const stops = [...form?.querySelectorAll("input, select, #finish") ?? []].filter((e) => e.checkVisibility());
     const stop = stops[stops.indexOf(field) + 1];
     stop?.focus();
     if (stop?.matches("input[type=text]")) stop.select();
@@ -85,7 +88,7 @@
     if (event.key === "Enter" && field.matches("input, select")) {
       event.preventDefault();
       entered = true;
-      next(form, field);
+      next(field);
     }
     if (event.key !== "ArrowUp" && event.key !== "ArrowDown") return;
     const button = field.matches("input") && field.parentElement.querySelector(event.key === "ArrowUp" ? ".more" : ".less");

@@ -26,10 +26,8 @@ func (m *Model) ReadAgain(now time.Time) {
 // ReadAt is the field of the time of a reading.
 func ReadAt(i int) Field { return FieldOf(OfReading, "at", i, 0) }
 
-// Now sets the time of a reading.
-func (m *Model) Now(i int, now time.Time) {
-	m.Type(ReadAt(i), timeText(now.Truncate(time.Minute)))
-}
+// FillNow fills a field of a time with the present one.
+func (m *Model) FillNow(x Input, now time.Time) { m.Fill(x, timeText(now.Truncate(time.Minute))) }
 
 // AddReading adds a reading with the bands of the last one, hours left blank.
 func (m *Model) AddReading() { m.addReading("") }

@@ -10,20 +10,58 @@ import (
 	"ratchetmark/internal/capacity"
 )
 
-// fill types into the field with an id.
-func fill(t *testing.T, m *Model, asks []Ask, id, text string) {
-	t.Helper()
-	m.Fill(askOf(t, asks, id), text)
+// fieldsOf are all fields of the sheet that are there now.
+func fieldsOf(m *Model) (all []Input) {
+	persons, items := m.Planned()
+	for i := range persons {
+		all = append(all, m.PersonInputs(i)...)
+	}
+	for i := range items {
+		all = append(all, m.ItemInputs(i)...)
+	}
+	for i := range m.Case().Group.Case.Machine.Zones {
+		all = append(all, m.ZoneInputs(i)...)
+	}
+	for i := range m.Lashings() {
+		all = append(all, m.LashingInputs(i)...)
+	}
+	if m.Case().Dossier.Capacity != nil {
+		all = append(all, m.CrewInputs()...)
+	}
+	all = slices.Concat(all, m.RuleInputs(), m.ValueInputs(), m.LoadInput(), m.StructureInputs(), m.StrapInputs(), m.HeldInputs(), m.FurtherInputs(), m.BriefedInputs(), []Input{m.LanguageInput()})
+	for _, a := range m.Case().Dossier.Assumptions {
+		if !a.Rule {
+			all = append(all, m.AssumptionInputs(a)...)
+		}
+	}
+	return all
 }
 
-func askOf(t *testing.T, asks []Ask, id string) Ask {
+// at returns the field of the sheet with an id.
+func at(t *testing.T, m *Model, id string) Input {
 	t.Helper()
-	i := slices.IndexFunc(asks, func(a Ask) bool { return a.ID == id })
+	all := fieldsOf(m)
+	i := slices.IndexFunc(all, func(x Input) bool { return x.ID == id })
 	if i < 0 {
 		t.Fatalf("got no field %s, want one", id)
 	}
-	return asks[i]
+	return all[i]
 }
+
+// fill types into the field of the sheet with an id.
+func fill(t *testing.T, m *Model, id, text string) {
+	t.Helper()
+	m.Fill(at(t, m, id), text)
+}
+
+// assumed sets the usual value of an assumption.
+func assumed(t *testing.T, m *Model, id assume.ID, text string) {
+	t.Helper()
+	fill(t, m, string(id)+"-value", text)
+}
+
+// usual puts the usual value of an assumption back.
+func usual(m *Model, id assume.ID) { m.Usual(assumedOf(m.Case(), id)) }
 
 // Two people, one of them 118 kg in harness, a grinder and 60 kg of cable, on a
 // rated load of 230 kg. By hand: 118 + 4 + 2.5 + 82 + 4 + 3.5 + 60 = 274 kg.
@@ -33,19 +71,19 @@ func TestPlanACrew(t *testing.T) {
 	if got := d.shown[len(d.shown)-1]; got != "plan-p1-body" {
 		t.Errorf("got the keyboard on %q, want the mass of the person", got)
 	}
-	if why := m.Problem(askOf(t, m.PersonAsks(0), "plan-p1-body")); !strings.HasPrefix(why, "still to be typed") {
+	if why := at(t, m, "plan-p1-body").Problem; !strings.HasPrefix(why, "still to be typed") {
 		t.Errorf("got %q of a blank mass, want it asked for", why)
 	}
-	fill(t, m, m.PersonAsks(0), "plan-p1-body", "118")
-	fill(t, m, m.PersonAsks(0), "plan-p1-harness", "2,5")
+	fill(t, m, "plan-p1-body", "118")
+	fill(t, m, "plan-p1-harness", "2,5")
 	m.AddPerson()
-	fill(t, m, m.PersonAsks(1), "plan-p2-body", "82")
-	fill(t, m, m.PersonAsks(1), "plan-p2-name", " second ")
+	fill(t, m, "plan-p2-body", "82")
+	fill(t, m, "plan-p2-name", " second ")
 	m.AddItem()
-	fill(t, m, m.ItemAsks(0), "plan-i1-mass", "3.5")
+	fill(t, m, "plan-i1-mass", "3.5")
 	m.AddItem()
-	fill(t, m, m.ItemAsks(1), "plan-i2-mass", "30")
-	m.StepAsk(askOf(t, m.ItemAsks(1), "plan-i2-count"), 1)
+	fill(t, m, "plan-i2-mass", "30")
+	m.Press(at(t, m, "plan-i2-count"), 1)
 	sum := m.Case().Dossier.Capacity.Plan
 	if sum == nil || sum.Total != 274 || sum.Words != "44 kg over the rated load: nothing left, take off at least as much" || sum.Lines[1].Name != "second" {
 		t.Errorf("got %+v, want 274 kg, 44 kg over", sum)
@@ -73,24 +111,24 @@ func TestPlanACrew(t *testing.T) {
 func TestUnreadableAsk(t *testing.T) {
 	m, _ := opened(t, lashed())
 	m.AddPerson()
-	body := func() Ask { return askOf(t, m.PersonAsks(0), "plan-p1-body") }
+	body := func() Input { return at(t, m, "plan-p1-body") }
 	for _, text := range []string{"heavy", "1,234", "12 stone"} {
 		m.Fill(body(), text)
-		if m.Stands(body()) != text || m.Problem(body()) == "" || m.Unread("plan-") != 1 || m.Case().Dossier.Capacity.Plan != nil {
-			t.Errorf("%q: got %q standing, problem %q, want it kept and said", text, m.Stands(body()), m.Problem(body()))
+		if body().Text != text || body().Problem == "" || m.Unread("plan-") != 1 || m.Case().Dossier.Capacity.Plan != nil {
+			t.Errorf("%q: got %q standing, problem %q, want it kept and said", text, body().Text, body().Problem)
 		}
 	}
-	m.StepAsk(body(), 1)
-	if m.Stands(body()) != "12 stone" {
-		t.Errorf("got %q after a step, want what cannot be read to stay", m.Stands(body()))
+	m.Press(body(), 1)
+	if body().Text != "12 stone" {
+		t.Errorf("got %q after a step, want what cannot be read to stay", body().Text)
 	}
 	m.Fill(body(), "5")
-	if why := m.Problem(body()); !strings.Contains(why, "is 5 kg; expected from 30 to 400 kg") {
+	if why := body().Problem; !strings.Contains(why, "is 5 kg; expected from 30 to 400 kg") {
 		t.Errorf("got %q, want the range", why)
 	}
 	m.Fill(body(), "90,50")
-	if m.Problem(body()) != "" || m.Unread("plan-") != 0 || m.Stands(body()) != "90,50" || m.Case().Dossier.Capacity.Plan.Total != 94.5 {
-		t.Errorf("got %q, %+v, want 94.5 kg", m.Problem(body()), m.Case().Dossier.Capacity.Plan)
+	if body().Problem != "" || m.Unread("plan-") != 0 || body().Text != "90,50" || m.Case().Dossier.Capacity.Plan.Total != 94.5 {
+		t.Errorf("got %q, %+v, want 94.5 kg", body().Problem, m.Case().Dossier.Capacity.Plan)
 	}
 }
 
@@ -99,12 +137,12 @@ func TestUnreadableAsk(t *testing.T) {
 func TestPlanInPounds(t *testing.T) {
 	m, _ := opened(t, lashed())
 	m.AddPerson()
-	fill(t, m, m.PersonAsks(0), "plan-p1-body", "200")
-	fill(t, m, m.PersonAsks(0), "plan-p1-unit", "lb")
+	fill(t, m, "plan-p1-body", "200")
+	fill(t, m, "plan-p1-unit", "lb")
 	if got := float64(m.Case().Dossier.Capacity.Plan.Total); math.Abs(got-209*capacity.KgPerLb) > 1e-6 {
 		t.Errorf("got %v kg, want 209 lb", got)
 	}
-	if got := askOf(t, m.PersonAsks(0), "plan-p1-body").Label; got != "Body, lb" {
+	if got := at(t, m, "plan-p1-body").Words(); got != "Body, lb" {
 		t.Errorf("got label %q, want the unit in it", got)
 	}
 	m.AddPerson()
@@ -116,19 +154,19 @@ func TestPlanInPounds(t *testing.T) {
 // A load that is asked about is kept, and gone when the field is emptied.
 func TestAskLoad(t *testing.T) {
 	m, d := opened(t, lashed())
-	m.Fill(m.LoadAsk(), "250,5")
+	fill(t, m, "any-load", "250,5")
 	if all := m.Case().Dossier.Capacity.OverLoads; len(all) != 1 || all[0].Load != 250.5 {
 		t.Errorf("got %+v, want 250.5 kg", all)
 	}
-	if got := reopened(t, d).LoadAsk().text; got != "250.5" {
+	if got := at(t, reopened(t, d), "any-load").Text; got != "250.5" {
 		t.Errorf("got %q in another page, want 250.5", got)
 	}
-	m.Fill(m.LoadAsk(), "-5")
-	if why := m.Problem(m.LoadAsk()); !strings.Contains(why, "-5 kg") {
+	fill(t, m, "any-load", "-5")
+	if why := at(t, m, "any-load").Problem; !strings.Contains(why, "-5 kg") {
 		t.Errorf("got %q, want it refused", why)
 	}
-	m.Fill(m.LoadAsk(), "")
-	if c := m.Case().Group.Case; len(c.Thresholds) != 0 || m.Problem(m.LoadAsk()) != "" {
+	fill(t, m, "any-load", "")
+	if c := m.Case().Group.Case; len(c.Thresholds) != 0 || at(t, m, "any-load").Problem != "" {
 		t.Errorf("got %v, want none", c.Thresholds)
 	}
 }
@@ -139,17 +177,17 @@ func TestAskCrew(t *testing.T) {
 	m, _ := opened(t, lashed())
 	line := func() string { return m.Case().Dossier.Capacity.Crew.Line() }
 	usual := line()
-	fill(t, m, m.CrewAsks(), "crew-persons", "3")
-	fill(t, m, m.CrewAsks(), "crew-population", "england-women")
+	fill(t, m, "crew-persons", "3")
+	fill(t, m, "crew-population", "england-women")
 	if got := line(); !strings.HasPrefix(got, "3 people drawn from women, England 2022") {
 		t.Errorf("got %q, want three women", got)
 	}
-	fill(t, m, m.CrewAsks(), "crew-persons", "0")
-	if why := m.Problem(askOf(t, m.CrewAsks(), "crew-persons")); !strings.Contains(why, "number of persons is 0") {
+	fill(t, m, "crew-persons", "0")
+	if why := at(t, m, "crew-persons").Problem; !strings.Contains(why, "number of persons is 0") {
 		t.Errorf("got %q, want zero persons refused", why)
 	}
-	fill(t, m, m.CrewAsks(), "crew-persons", "")
-	fill(t, m, m.CrewAsks(), "crew-population", "us-men")
+	fill(t, m, "crew-persons", "")
+	fill(t, m, "crew-population", "us-men")
 	if got := line(); got != usual {
 		t.Errorf("got %q, want the usual crew again", got)
 	}
@@ -158,35 +196,35 @@ func TestAskCrew(t *testing.T) {
 // Region and edition choose the rules, change the record's result and are kept.
 func TestChooseRegion(t *testing.T) {
 	m, d := opened(t, lashed())
-	fill(t, m, m.RuleAsks(), "region", "United States")
+	fill(t, m, "region", "United States")
 	o := m.Case()
 	if k := o.Dossier.Capacity; k.Edition != capacity.ANSI || k.After.Region != capacity.UnitedStates || !o.Changed {
 		t.Errorf("got %s, %+v, changed %v, want the American rules", k.Edition, k.After, o.Changed)
 	}
 	const person = "person_mass_kg-value"
-	stands := func() string { return m.Stands(askOf(t, m.ValueAsks(), person)) }
+	stands := func() string { return at(t, m, person).Text }
 	if got := stands(); got != "175" {
 		t.Errorf("got %q, want 175 lb", got)
 	}
-	fill(t, m, m.ValueAsks(), person, "200,0")
+	fill(t, m, person, "200,0")
 	if got := ruleOf(t, m, assume.PersonMass); math.Abs(got.Value-90.718474) > 1e-6 || !got.Edited || stands() != "200,0" {
 		t.Errorf("got %+v, %q, want 200 lb as typed", got, stands())
 	}
-	fill(t, m, m.ValueAsks(), person, "2000")
-	if a := askOf(t, m.ValueAsks(), person); stands() != "2000" || m.Problem(a) == "" || math.Abs(ruleOf(t, m, assume.PersonMass).Value-90.718474) > 1e-6 {
-		t.Errorf("got %q, problem %q, want 2000 lb refused as it was typed", stands(), m.Problem(a))
+	fill(t, m, person, "2000")
+	if a := at(t, m, person); stands() != "2000" || a.Problem == "" || math.Abs(ruleOf(t, m, assume.PersonMass).Value-90.718474) > 1e-6 {
+		t.Errorf("got %q, problem %q, want 2000 lb refused as it was typed", stands(), a.Problem)
 	}
-	askOf(t, m.ValueAsks(), person).Usual()
-	if a := askOf(t, m.ValueAsks(), person); stands() != "175" || a.Usual != nil || m.Problem(a) != "" {
-		t.Errorf("got %q, problem %q, want the usual value again", stands(), m.Problem(a))
+	m.Reset(at(t, m, person))
+	if a := at(t, m, person); stands() != "175" || a.Resets || a.Problem != "" {
+		t.Errorf("got %q, problem %q, want the usual value again", stands(), a.Problem)
 	}
-	fill(t, m, m.ValueAsks(), person, "200")
-	fill(t, m, m.ValueAsks(), person, "175")
-	if got := ruleOf(t, m, assume.PersonMass); got.Edited || len(m.Case().Refused) != 0 {
+	fill(t, m, person, "200")
+	fill(t, m, person, "175")
+	if got := ruleOf(t, m, assume.PersonMass); got.Edited || len(unread(m.Case().typed)) != 0 {
 		t.Errorf("got %+v, want the usual value where it is typed", got)
 	}
-	fill(t, m, m.RuleAsks(), "edition", "decree 47-1592")
-	fill(t, m, m.RuleAsks(), "by-hand", "yes")
+	fill(t, m, "edition", "decree 47-1592")
+	fill(t, m, "by-hand", "yes")
 	again := reopened(t, d)
 	if got := again.Case().Group.Case.Machine.Conditions; got.Region != "United States" || got.Edition != "decree 47-1592" || !got.ByHand {
 		t.Errorf("got %+v in another page, want region and edition kept", got)
@@ -212,9 +250,9 @@ func TestZones(t *testing.T) {
 		t.Fatalf("got %q, want nothing over", got)
 	}
 	m.AddZone()
-	fill(t, m, m.ZoneAsks(0), "zone-1-name", "deck extended")
-	fill(t, m, m.ZoneAsks(0), "zone-1-rated", "120")
-	fill(t, m, m.ZoneAsks(0), "zone-1-persons", "1")
+	fill(t, m, "zone-1-name", "deck extended")
+	fill(t, m, "zone-1-rated", "120")
+	fill(t, m, "zone-1-persons", "1")
 	if got := m.Case().State(); got != "perhaps over, by zone" {
 		t.Errorf("got %q, want the smaller zone named", got)
 	}
@@ -223,7 +261,7 @@ func TestZones(t *testing.T) {
 	}
 	m.AddZone()
 	m.RemoveZone(0)
-	if z := m.Case().Group.Case.Machine.Zones; len(z) != 1 || z[0].Name != "" || m.Stands(m.ZoneAsks(0)[0]) != "" {
+	if z := m.Case().Group.Case.Machine.Zones; len(z) != 1 || z[0].Name != "" || at(t, m, "zone-1-name").Text != "" {
 		t.Errorf("got %+v, want the second line, blank", z)
 	}
 	for m.MoreZones() {
@@ -239,10 +277,10 @@ func TestZones(t *testing.T) {
 func TestAskingCopies(t *testing.T) {
 	m, _ := opened(t, fileOf("carry", "several-rated-loads.case.json"))
 	before := m.Case().Group.Case
-	fill(t, m, m.PersonAsks(0), "plan-p1-body", "70")
-	m.Fill(m.LoadAsk(), "111")
-	fill(t, m, m.ZoneAsks(0), "zone-1-rated", "333")
-	fill(t, m, m.CrewAsks(), "crew-persons", "1")
+	fill(t, m, "plan-p1-body", "70")
+	fill(t, m, "any-load", "111")
+	fill(t, m, "zone-1-rated", "333")
+	fill(t, m, "crew-persons", "1")
 	if before.Plan.Persons[0].Body != 118 || before.Thresholds[0] != 250 || *before.Machine.Zones[0].RatedLoad != 450 || *before.Crew.Persons != 2 {
 		t.Errorf("got %+v, want the copy as it was", before)
 	}
@@ -259,14 +297,9 @@ func TestAskingCopies(t *testing.T) {
 // A machine without a rated load has no planner, but its rules can be chosen.
 func TestAskWithoutRatedLoad(t *testing.T) {
 	m, _ := opened(t, fileOf("bad", "no-rated-load.case.json"))
-	fill(t, m, m.RuleAsks(), "region", "France")
+	fill(t, m, "region", "France")
 	if got := m.Case().Group.Case.Machine.Region; got != "France" {
 		t.Errorf("got %q, want France", got)
 	}
-	if why := m.Problem(Ask{ID: "x", path: "plan"}); why != "" {
-		t.Errorf("got %q, want nothing", why)
-	}
-	if got := (&Model{}).Problem(Ask{}); got != "" {
-		t.Errorf("got %q without a machine, want nothing", got)
-	}
+	(&Model{}).Fill(Input{}, "x") // without a machine nothing happens
 }

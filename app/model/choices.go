@@ -30,20 +30,3 @@ var choices = map[Part]map[string][]Choice{
 		{string(record.PowerOn), "Power on"}, {string(record.PowerOff), "Power off"}, {string(record.PeakRise), "Peak rose"},
 	}},
 }
-
-// Choices returns the words that a field offers. What stands in it and is none
-// of them is offered too, so that showing it does not change it.
-func (f *Form) Choices(x Field) []Choice {
-	known := choices[x.part][x.name]
-	now := f.Typed(x)
-	for _, c := range known {
-		if c.Value == now {
-			return known
-		}
-	}
-	words := now + " (not known here)"
-	if now == "" {
-		words = "Choose"
-	}
-	return append([]Choice{{now, words}}, known...)
-}

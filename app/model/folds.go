@@ -8,6 +8,30 @@ import (
 	"ratchetmark/internal/record"
 )
 
+// Unfolded reports whether a part of the page that can be folded is open.
+func (m *Model) Unfolded(id string) bool { return m.unfolded[id] }
+
+// FoldKey names a part of the sheet that can be folded, for the machine that is
+// shown.
+func (m *Model) FoldKey(name string, i int) string {
+	return name + "-" + itoa(m.Current) + "-" + itoa(i)
+}
+
+// reveal lays open a part of the sheet.
+func (m *Model) reveal(fold string) {
+	if key := m.FoldKey(fold, 0); fold != "" && !m.Unfolded(key) {
+		m.Unfold(key)
+	}
+}
+
+// Unfold opens a part of the page that is closed, and closes one that is open.
+func (m *Model) Unfold(id string) {
+	if m.unfolded == nil {
+		m.unfolded = map[string]bool{}
+	}
+	m.unfolded[id] = !m.unfolded[id]
+}
+
 // fold says whether a person opened or closed a reading; undecided it is open
 // when it is one of the last.
 type fold int8

@@ -36,7 +36,7 @@ type Entries struct {
 }
 
 // Plate is what is typed of the machine itself.
-type Plate struct{ ID, Kind, Rated, Persons, Sensing, Mass, InService string }
+type Plate struct{ ID, Kind, Rated, Persons, Sensing, InService string }
 
 // FormReading is one reading as it is typed.
 type FormReading struct {
@@ -87,7 +87,7 @@ func FormOf(c record.Case) Form {
 	f := Form{base: c}
 	f.Plate = Plate{
 		ID: c.Machine.ID, Kind: string(c.Machine.Kind), Rated: numberText(c.Machine.RatedLoad),
-		Sensing: numberText(c.Machine.LoadSensing), Mass: numberText(c.Machine.Mass),
+		Sensing: numberText(c.Machine.LoadSensing),
 	}
 	if p := c.Machine.Persons; p != nil {
 		f.Persons = strconv.Itoa(*p)
@@ -144,7 +144,6 @@ func (f *Form) Case() record.Case {
 	m.ID, m.Kind = strings.TrimSpace(f.ID), record.Kind(f.Kind)
 	m.RatedLoad = number[record.Kilogram](f, "machine/rated_load_kg", f.Rated)
 	m.LoadSensing = number[record.Kilogram](f, "machine/load_sensing_kg", f.Sensing)
-	m.Mass = number[record.Kilogram](f, "machine/mass_kg", f.Mass)
 	m.Persons = f.whole("machine/persons", f.Persons)
 	m.InService = f.date("machine/in_service", f.InService)
 	c.Readings = nil

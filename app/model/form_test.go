@@ -24,13 +24,13 @@ func TestStepped(t *testing.T) {
 		{"", 0.1, 10, false, "1.0"}, {"20,5", 0.1, 10, false, "21,5"}, {"2", 1, -10, false, "0"},
 		{"0.999", 0.1, 1, false, "1.0990"}, {"-3", 1, 1, false, "0"}, {"1e3", 5, 1, false, "1005"}, {"1e300", 5, 1, false, "1000000000"},
 	} {
-		got, err := stepped(c.text, c.by, c.times, c.comma)
+		got, err := stepped(c.text, c.by, c.times, c.comma, 0, mostStepped)
 		if err != nil || got != c.want {
 			t.Errorf("%q by %d times %v: got %q, %v, want %q", c.text, c.times, c.by, got, err, c.want)
 		}
 	}
 	for _, text := range []string{"1,234", "abc", "12,5,3", "-"} {
-		if got, err := stepped(text, 1, 1, false); err == nil {
+		if got, err := stepped(text, 1, 1, false, 0, mostStepped); err == nil {
 			t.Errorf("%q: got %q, want it left alone", text, got)
 		}
 	}
@@ -46,7 +46,7 @@ func FuzzStepped(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string, times int, comma bool) {
 		times %= 50
 		by := float64(times) * 0.1
-		got, err := stepped(text, 0.1, times, comma)
+		got, err := stepped(text, 0.1, times, comma, 0, mostStepped)
 		if err != nil {
 			return
 		}
@@ -346,12 +346,12 @@ func TestChoicesKeepWhatTheyHold(t *testing.T) {
 		n     int
 		first Choice
 	}{{5, Choice{"garage", "garage (not known here)"}}, {4, Choice{"hire", "On hire"}}, {5, Choice{"", "Choose"}}} {
-		got := f.Choices(FieldOf(OfCustody, "holder", i, 0))
+		got := FieldOf(OfCustody, "holder", i, 0).Input(&Model{Form: f}).Choices
 		if len(got) != want.n || got[0] != want.first {
 			t.Errorf("got %v, want %d, the first %v", got, want.n, want.first)
 		}
 	}
-	if got := f.Choices(FieldOf(OfMachine, "kind", 0, 0)); len(got) != 4 {
+	if got := FieldOf(OfMachine, "kind", 0, 0).Input(&Model{Form: f}).Choices; len(got) != 4 {
 		t.Errorf("got %v, want boom, scissor, mast and other", got)
 	}
 }

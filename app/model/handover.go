@@ -3,12 +3,9 @@ package model
 import (
 	"bytes"
 	"encoding/json"
-	"maps"
 	"strings"
 	"unicode"
 
-	"ratchetmark/internal/assume"
-	"ratchetmark/internal/capacity"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
 )
@@ -101,67 +98,4 @@ func fileName(id string) string {
 		return "machine"
 	}
 	return name
-}
-
-// Refused is a value that was typed for an assumption and cannot be used.
-type Refused struct{ Part, Text, Why string }
-
-// Assume sets an assumption for the case on the sheet. Which of the three
-// values is set is told by part: "low", "value" or "high". What cannot be used
-// is kept as typed, with the reason, and the value in use stays.
-func (m *Model) Assume(id assume.ID, part, text string) {
-	o := m.Case()
-	if o == nil {
-		return
-	}
-	set, _ := capacity.Assumptions(&o.Group.Case)
-	row := set.Get(id)
-	own := record.Assumed{Low: row.Low, Value: row.Value, High: row.High}
-	if o.Refused == nil {
-		o.Refused = map[assume.ID]Refused{}
-	}
-	var f Form
-	x := number[float64](&f, record.Path("assumptions").At(id), text)
-	if x == nil {
-		why := "a number is expected"
-		if len(f.Problems) > 0 {
-			why = f.Problems[0].Message
-		}
-		o.Refused[id] = Refused{part, text, why}
-		return
-	}
-	own = row.With(own, part, *x)
-	if fault := row.Fault(own); fault != "" {
-		o.Refused[id] = Refused{part, text, fault + "; expected " + row.Expected()}
-		return
-	}
-	delete(o.Refused, id)
-	o.assume(id, own)
-	m.keepCase(o)
-}
-
-// Usual puts the usual value of an assumption back.
-func (m *Model) Usual(id assume.ID) {
-	if o := m.Case(); o != nil {
-		own := maps.Clone(o.Group.Case.Assumptions)
-		delete(own, string(id))
-		o.Group.Case.Assumptions = own
-		delete(o.Refused, id)
-		o.Changed = !o.Typed
-		o.assess()
-		m.keepCase(o)
-	}
-}
-
-// assume sets an assumption and makes the dossier anew.
-func (o *Opened) assume(id assume.ID, own record.Assumed) {
-	c := &o.Group.Case
-	all := map[string]record.Assumed{}
-	for k, v := range c.Assumptions {
-		all[k] = v
-	}
-	all[string(id)] = own
-	c.Assumptions = all
-	o.Changed = !o.Typed
-	o.assess()
 }

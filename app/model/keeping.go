@@ -33,16 +33,17 @@ type Kept struct {
 
 // entry is all that is kept of one machine.
 type entry struct {
-	Case     record.Case      `json:"case"` // of a draft: what the form does not show
-	Findings []record.Finding `json:"findings,omitempty"`
-	Paths    []record.Path    `json:"paths,omitempty"` // of the findings, which their JSON leaves out
-	Origins  record.Origins   `json:"origins,omitempty"`
-	Sources  []batch.Source   `json:"sources,omitempty"`
-	Typed    bool             `json:"typed,omitempty"`
-	Changed  bool             `json:"changed,omitempty"`
-	Asked    bool             `json:"asked,omitempty"`
-	Draft    bool             `json:"draft,omitempty"` // a new machine that is still being typed
-	Form     *Form            `json:"form,omitempty"`  // as it is being typed
+	Case     record.Case          `json:"case"` // of a draft: what the form does not show
+	Findings []record.Finding     `json:"findings,omitempty"`
+	Paths    []record.Path        `json:"paths,omitempty"` // of the findings, which their JSON leaves out
+	Origins  record.Origins       `json:"origins,omitempty"`
+	Sources  []batch.Source       `json:"sources,omitempty"`
+	Typed    bool                 `json:"typed,omitempty"`
+	Changed  bool                 `json:"changed,omitempty"`
+	Asked    bool                 `json:"asked,omitempty"`
+	Unread   map[string]TypedText `json:"unread,omitempty"` // into the fields of the sheet
+	Draft    bool                 `json:"draft,omitempty"`  // a new machine that is still being typed
+	Form     *Form                `json:"form,omitempty"`   // as it is being typed
 }
 
 // keeping is what the model knows of what it keeps.
@@ -70,7 +71,7 @@ func headOf(o *Opened) *Kept {
 	switch {
 	case o.draft != nil:
 		h.State += ", being corrected"
-	case !o.Typed && !o.Changed && !o.Asked:
+	case !o.Typed && !o.Changed && !o.Asked && unread(o.typed) == nil:
 		for _, s := range o.Group.Sources {
 			h.Files = append(h.Files, s.SHA256)
 		}
@@ -80,7 +81,7 @@ func headOf(o *Opened) *Kept {
 
 func entryOf(o *Opened) *entry {
 	g := &o.Group
-	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Asked: o.Asked, Form: o.draft}
+	e := &entry{Case: g.Case, Findings: g.Findings, Origins: g.Origins, Sources: g.Sources, Typed: o.Typed, Changed: o.Changed, Asked: o.Asked, Unread: unread(o.typed), Form: o.draft}
 	for _, f := range g.Findings {
 		e.Paths = append(e.Paths, f.Path)
 	}
@@ -89,7 +90,7 @@ func entryOf(o *Opened) *entry {
 
 // opened makes a machine of the sheet of an entry: the same dossier again.
 func (e *entry) opened(key string) *Opened {
-	o := &Opened{Typed: e.Typed, Changed: e.Changed, Asked: e.Asked, key: key}
+	o := &Opened{Typed: e.Typed, Changed: e.Changed, Asked: e.Asked, typed: e.Unread, key: key}
 	o.Group = batch.Grouped{Record: batch.Record{Case: e.Case, Findings: e.Findings, Origins: e.Origins}, Sources: e.Sources}
 	if o.Group.Origins == nil {
 		o.Group.Origins = record.Origins{}

@@ -42,10 +42,10 @@ func TestReopenedIsTheSame(t *testing.T) {
 		{"with findings of reading", []File{fileOf("bad", "unknown-fields.case.json")}, func(*Model) {}},
 		{"delimited", []File{fileOf("delimited", "two-readings-semicolon.csv")}, func(*Model) {}},
 		{"joined", []File{fileOf("delimited", "two-readings-semicolon.csv")}, func(m *Model) { m.Open([]File{lashed()}) }},
-		{"assumed", []File{lashed()}, func(m *Model) { m.Assume(assume.CyclesPerHour, "value", "6") }},
+		{"assumed", []File{lashed()}, func(m *Model) { assumed(t, m, assume.CyclesPerHour, "6") }},
 		{"put back", []File{lashed()}, func(m *Model) {
-			m.Assume(assume.CyclesPerHour, "value", "6")
-			m.Usual(assume.CyclesPerHour)
+			assumed(t, m, assume.CyclesPerHour, "6")
+			usual(m, assume.CyclesPerHour)
 		}},
 		{"told", []File{lashed()}, func(m *Model) {
 			tell(t, m, "stress-range", "82")
@@ -190,7 +190,7 @@ func TestCorrectionKeepsTheRest(t *testing.T) {
 	m.Form.Readings[0].Peak = "333"
 	m.Changed()
 	again := reopened(t, d)
-	again.Assume(assume.CyclesPerHour, "value", "6")
+	assumed(t, again, assume.CyclesPerHour, "6")
 	again.Correct()
 	again.Finish()
 	c := again.Case().Group.Case
@@ -249,7 +249,7 @@ func TestOneEntryForEachMachine(t *testing.T) {
 	if len(d.cases) != 2 {
 		t.Errorf("got %d entries for one file with two machines, want 2: %v", len(d.cases), keys(d))
 	}
-	m.Assume(assume.CyclesPerHour, "value", "6")
+	assumed(t, m, assume.CyclesPerHour, "6")
 	m = New(d.page())
 	m.Open([]File{fileOf("delimited", "two-machines-tab.txt")})
 	if len(d.cases) != 3 {
@@ -314,7 +314,7 @@ func TestRefusals(t *testing.T) {
 				t.Errorf("got %v saved, want the case", d.saved)
 			}
 			m.ForgetNotices()
-			m.Assume(assume.CyclesPerHour, "value", "7")
+			assumed(t, m, assume.CyclesPerHour, "7")
 			if len(m.Notices) != 0 {
 				t.Errorf("got %v again, want it said once", m.Notices)
 			}

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"runtime/debug"
 
-	"ratchetmark/internal/assume"
 	"ratchetmark/internal/batch"
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
@@ -49,6 +48,7 @@ type Model struct {
 	unsettled []Unsettled   // files in which something is still to be pointed out
 	host      Host
 	unfolded  map[string]bool
+	spoken    string // of what was just done, for a screen reader
 	keeping
 }
 
@@ -59,19 +59,16 @@ type Opened struct {
 	Changed bool // by hand, since it was read
 	Typed   bool // entered by hand from the beginning
 	Asked   bool // something beside the record was asked on the sheet
-	Refused map[assume.ID]Refused
 
-	ToldRefused map[string]Refused // by the id of a [Told]
-	rideRefused map[RideField]Refused
-
-	key   string   // of its entry on the device; empty until it is kept
-	past  finished // what was done to the form that it came from
-	draft *Form    // the form that corrects it, as it is being typed; nil without one
-	stale bool     // its entry was changed in another tab
+	key     string   // of its entry on the device; empty until it is kept
+	typedAs finished // what was done to the form that it came from
+	draft   *Form    // the form that corrects it, as it is being typed; nil without one
+	stale   bool     // its entry was changed in another tab
 
 	others cause.Habits // what the other machines of the sheet show of hauliers
 
-	asking asking // what stands in the fields of the sheet
+	typed   map[string]TypedText // into the fields of the sheet, by their ids
+	history *history             // of what was set there
 }
 
 // Notice is something to tell the person, above what is on the page.
@@ -233,7 +230,7 @@ func (m *Model) take(o Outcome) {
 		case len(g.Sources) == len(m.Opened[i].Group.Sources):
 			continue
 		}
-		m.Opened[i].Group = g
+		m.Opened[i].regroup(g)
 		m.Opened[i].assess()
 		m.apart(m.Opened[i])
 		m.keepCase(m.Opened[i])
@@ -275,6 +272,16 @@ func (m *Model) holds(sha string) bool {
 	return false
 }
 
+// regroup takes over what files say. Where that changes what is set on the sheet,
+// it cannot be undone any more: undoing would take that away too.
+func (o *Opened) regroup(g batch.Grouped) {
+	before := o.stands()
+	o.Group = g
+	if !o.isStill(before) {
+		o.history = nil
+	}
+}
+
 // assess makes the dossier anew.
 func (o *Opened) assess() {
 	g := o.Group
@@ -301,17 +308,6 @@ func noticeOf(err error) Notice {
 		lines = append(lines, "What to do: "+r.Hint+".")
 	}
 	return Notice{Title: r.File + " could not be read", Lines: lines}
-}
-
-// Unfolded reports whether a part of the page that can be folded is open.
-func (m *Model) Unfolded(id string) bool { return m.unfolded[id] }
-
-// Unfold opens a part of the page that is closed, and closes one that is open.
-func (m *Model) Unfold(id string) {
-	if m.unfolded == nil {
-		m.unfolded = map[string]bool{}
-	}
-	m.unfolded[id] = !m.unfolded[id]
 }
 
 // SwitchUnit shows loads on the ruler in the other unit.

@@ -73,7 +73,7 @@ func TestTheSameFileTwice(t *testing.T) {
 // Two files about one machine become one case, even after it was changed by hand.
 func TestFilesOfOneMachineJoin(t *testing.T) {
 	m, _ := opened(t, fileOf("delimited", "two-readings-semicolon.csv"))
-	m.Assume(assume.CyclesPerHour, "value", "6")
+	assumed(t, m, assume.CyclesPerHour, "6")
 	m.Open([]File{lashed()})
 	if len(m.Opened) != 1 {
 		t.Fatalf("got %d machines, want 1", len(m.Opened))
@@ -139,11 +139,10 @@ func TestAssume(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			m, _ := opened(t, lashed())
-			m.Assume(assume.CyclesPerHour, c.part, c.text)
+			fill(t, m, "cycles_per_hour-"+c.part, c.text)
 			o := m.Case()
-			r, refused := o.Refused[assume.CyclesPerHour]
-			if refused != c.refused || refused && (r.Text != c.text || r.Why == "") {
-				t.Errorf("got refusal %+v, want %v with the text kept", r, c.refused)
+			if x := at(t, m, "cycles_per_hour-"+c.part); x.Problem != "" != c.refused || x.Text != c.text {
+				t.Errorf("got %q, problem %q, want refused %v with the text kept", x.Text, x.Problem, c.refused)
 			}
 			for _, a := range o.Dossier.Assumptions {
 				if a.ID == assume.CyclesPerHour && (a.Value != c.value || a.Low > a.Value || a.High < a.Value) {
@@ -153,8 +152,8 @@ func TestAssume(t *testing.T) {
 			if o.Changed == c.refused {
 				t.Errorf("got changed %v", o.Changed)
 			}
-			m.Usual(assume.CyclesPerHour)
-			if len(o.Refused) != 0 || len(o.Group.Case.Assumptions) != 0 {
+			usual(m, assume.CyclesPerHour)
+			if len(unread(o.typed)) != 0 || len(o.Group.Case.Assumptions) != 0 {
 				t.Error("the usual value did not come back")
 			}
 		})

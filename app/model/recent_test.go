@@ -51,7 +51,7 @@ func TestListIsNewestFirst(t *testing.T) {
 	if got := names(m); got != all {
 		t.Errorf("got %s after opening the last, want %s: opening changes nothing", got, all)
 	}
-	m.Assume(assume.CyclesPerHour, "value", "6")
+	assumed(t, m, assume.CyclesPerHour, "6")
 	if m.Recent[0].Key != key || New(d.page()).Recent[0].Key != key {
 		t.Errorf("got %s, want the changed one first", names(m))
 	}
@@ -301,7 +301,7 @@ func TestTwoPages(t *testing.T) {
 		t.Run(what, func(t *testing.T) {
 			d := newDevice()
 			a := New(d)
-			edit := func(m *Model, value string) { m.Assume(assume.CyclesPerHour, "value", value) }
+			edit := func(m *Model, value string) { assumed(t, m, assume.CyclesPerHour, value) }
 			if what == "a machine" {
 				a.Open([]File{lashed()})
 			} else {
@@ -355,7 +355,7 @@ func TestTheNewerTakesThePlace(t *testing.T) {
 	second.now = d.now.Add(time.Minute)
 	b := New(second)
 	b.OpenKept(b.Recent[0].Key)
-	b.Assume(assume.CyclesPerHour, "value", "6")
+	assumed(t, b, assume.CyclesPerHour, "6")
 	d.again()
 	a.OpenKept(a.Recent[0].Key)
 	if len(a.Opened) != 1 || a.Case().Group.Case.Assumptions["cycles_per_hour"].Value != 6 {

@@ -1,111 +1,175 @@
 package model
 
 import (
+	"reflect"
 	"slices"
 	"strconv"
-	"strings"
 
 	"ratchetmark/internal/lashing"
 	"ratchetmark/internal/record"
 )
 
-// RideField is something that a person sets about how a machine rides. Row is the
-// lashing it belongs to; -1 where it belongs to none.
-type RideField struct {
-	Name string
-	Row  int
+// FoldHolding is what the fields of what holds the machine are folded away in.
+const FoldHolding = "holding"
+
+// mostLashings is how many rows of lashings the sheet takes.
+const mostLashings = 12
+
+// ride is a field about how the machine rides: one row for each in [rides].
+type ride struct {
+	id, label, unit, hint string
+	called                string // in undo, where the label does not do
+	as                    Entered
+	choices               func() []Choice
+	usual                 string // shown where nothing is set
+	fold                  string
+	text                  func(c *record.Case, t *record.Transport) string
+	set                   func(f *Form, c *record.Case, t *record.Transport, text string)
 }
 
-// ID is the id of the field's element.
-func (x RideField) ID() string {
-	id := "ride-" + strings.ReplaceAll(x.Name, "_", "-")
-	if x.Row >= 0 {
-		id += "-" + strconv.Itoa(x.Row+1)
+// rideWord is a field that offers words.
+func rideWord(id, label, called, fold string, choices func() []Choice, usual string, at func(t *record.Transport) *string) ride {
+	return ride{id: id, label: label, called: called, as: AsChoice, choices: choices, usual: usual, fold: fold,
+		text: func(_ *record.Case, t *record.Transport) string { return *at(t) },
+		set:  func(_ *Form, _ *record.Case, t *record.Transport, text string) { *at(t) = text },
 	}
-	return id
 }
 
-// rideRow is a field: its label, how it is entered, and where it is kept.
-type rideRow struct {
-	name, label string
-	as          Entered
-	choices     func() []Choice
-	number      func(t *record.Transport) **float64
-	text        func(t *record.Transport) *string
-	flag        func(t *record.Transport) **bool
-	usual       string // shown where nothing is set
+// rideFlag is a field that is answered with yes or no.
+func rideFlag(id, label, fold string, choices []Choice, usual string, at func(t *record.Transport) **bool) ride {
+	return ride{id: id, label: label, as: AsChoice, choices: func() []Choice { return choices }, usual: usual, fold: fold,
+		text: func(_ *record.Case, t *record.Transport) string {
+			if b := *at(t); b != nil {
+				return strconv.FormatBool(*b)
+			}
+			return ""
+		},
+		set: func(_ *Form, _ *record.Case, t *record.Transport, text string) {
+			*at(t) = nil
+			if text != "" {
+				*at(t) = record.Of(text == "true")
+			}
+		},
+	}
+}
+
+// rideNumber is a field of a number.
+func rideNumber(id, label, unit, hint, fold, usual string, at func(t *record.Transport) **float64) ride {
+	return ride{id: id, label: label, unit: unit, hint: hint, as: AsNumber, usual: usual, fold: fold,
+		text: func(_ *record.Case, t *record.Transport) string { return numberText(*at(t)) },
+		set: func(f *Form, _ *record.Case, t *record.Transport, text string) {
+			*at(t) = number[float64](f, "", text)
+		},
+	}
 }
 
 var yesNo = []Choice{{"false", "no"}, {"true", "yes"}}
 
-// rideRows are the fields that belong to no lashing, in the order of the sheet.
-var rideRows = []rideRow{
-	{name: "device", label: "Tightened with", as: AsChoice, choices: devices, text: func(t *record.Transport) *string { return &t.Device }, usual: lashing.UsualDevice},
-	{name: "route", label: "It goes", as: AsChoice, choices: routes, text: func(t *record.Transport) *string { return &t.Route }, usual: string(lashing.OverRails)},
-	{name: "edge", label: "It bends over", as: AsChoice, choices: edges, text: func(t *record.Transport) *string { return &t.Edge }, usual: "rail"},
-	{name: "blocked", label: "Block under the platform", as: AsChoice, choices: func() []Choice { return yesNo }, flag: func(t *record.Transport) **bool { return &t.Blocked }, usual: "false"},
-	{name: "straps", label: "How many", as: AsWhole, usual: "1"},
-	{name: "angle_deg", label: "Angle to the deck", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Angle }, usual: "60"},
-
-	{name: "mass_kg", label: "Mass of the machine, kg", as: AsNumber},
-	{name: "rule", label: "By which rule", as: AsChoice, choices: rules, text: func(t *record.Transport) *string { return &t.Rule }, usual: lashing.EN},
-	{name: "friction", label: "Friction under the wheels, 0.01 to 0.6", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Friction }, usual: "0.3"},
-	{name: "lowered", label: "Boom, jib and platform lowered and secured", as: AsChoice, choices: func() []Choice { return append([]Choice{{"", "not said"}}, yesNo...) }, flag: func(t *record.Transport) **bool { return &t.Lowered }},
-	{name: "block_dan", label: "Blocks or front wall hold forward, daN", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Block }},
-	{name: "gravity_height_m", label: "Height of its centre of gravity, m", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Height }},
-	{name: "track_m", label: "Track, m", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Track }},
-	{name: "length_m", label: "Length, m", as: AsNumber, number: func(t *record.Transport) **float64 { return &t.Length }},
-
-	{name: "briefed_on", label: "Crews were briefed on", as: AsDay},
-	{name: "language", label: "Language of the card", as: AsChoice, choices: languages, text: func(t *record.Transport) *string { return &t.Language }, usual: "en"},
-
-	{name: "gear", label: "What", as: AsChoice, choices: gears},
-	{name: "way", label: "How", as: AsChoice, choices: ways},
-	{name: "count", label: "How many", as: AsWhole},
-	{name: "angle", label: "To the deck, degrees", as: AsNumber},
-	{name: "plan", label: "In plan, degrees", as: AsNumber},
-}
-
-// Fields of the sheet's section, by the part in which they are shown.
+// The fields that belong to no lashing, by the part in which they are shown.
 var (
-	StrapFields   = rideFields("device", "route", "edge", "blocked", "straps", "angle_deg")
-	MachineFields = rideFields("mass_kg", "rule", "friction", "lowered")
-	FurtherFields = rideFields("block_dan", "gravity_height_m", "track_m", "length_m")
-	BriefedField  = RideField{"briefed_on", -1}
-	LanguageField = RideField{"language", -1}
+	strapRides = []ride{
+		rideWord("device", "Tightened with", "what the strap is tightened with", "", devices, lashing.UsualDevice, func(t *record.Transport) *string { return &t.Device }),
+		rideWord("route", "It goes", "where the strap goes", "", routes, string(lashing.OverRails), func(t *record.Transport) *string { return &t.Route }),
+		rideWord("edge", "It bends over", "what the strap bends over", "", edges, "rail", func(t *record.Transport) *string { return &t.Edge }),
+		rideFlag("blocked", "Block under the platform", "", yesNo, "false", func(t *record.Transport) **bool { return &t.Blocked }),
+		{id: "straps", label: "How many", called: "number of straps", as: AsWhole, usual: "1",
+			text: func(_ *record.Case, t *record.Transport) string { return wholeText(t.Straps) },
+			set:  func(f *Form, _ *record.Case, t *record.Transport, text string) { t.Straps = f.whole("", text) }},
+		rideNumber("angle-deg", "Angle to the deck", "", "", "", "60", func(t *record.Transport) **float64 { return &t.Angle }),
+	}
+	machineRides = []ride{
+		{id: "mass-kg", label: "Mass of the machine", unit: "kg", as: AsNumber, fold: FoldHolding,
+			text: func(c *record.Case, _ *record.Transport) string { return numberText(c.Machine.Mass) },
+			set: func(f *Form, c *record.Case, _ *record.Transport, text string) {
+				c.Machine.Mass = number[record.Kilogram](f, "", text)
+			}},
+		rideWord("rule", "By which rule", "rule of lashing", FoldHolding, rules, lashing.EN, func(t *record.Transport) *string { return &t.Rule }),
+		rideNumber("friction", "Friction under the wheels", "", "from 0.01 to 0.6", FoldHolding, "0.3", func(t *record.Transport) **float64 { return &t.Friction }),
+		rideFlag("lowered", "Boom, jib and platform lowered and secured", FoldHolding, append([]Choice{{"", "not said"}}, yesNo...), "", func(t *record.Transport) **bool { return &t.Lowered }),
+	}
+	furtherRides = []ride{
+		rideNumber("block-dan", "Blocks or front wall hold forward", "daN", "", FoldHolding, "", func(t *record.Transport) **float64 { return &t.Block }),
+		rideNumber("gravity-height-m", "Height of its centre of gravity", "m", "", FoldHolding, "", func(t *record.Transport) **float64 { return &t.Height }),
+		rideNumber("track-m", "Track", "m", "", FoldHolding, "", func(t *record.Transport) **float64 { return &t.Track }),
+		rideNumber("length-m", "Length", "m", "", FoldHolding, "", func(t *record.Transport) **float64 { return &t.Length }),
+	}
+	briefedRide = ride{id: "briefed-on", label: "Crews were briefed on", as: AsDay,
+		text: func(_ *record.Case, t *record.Transport) string {
+			if t.BriefedOn == nil {
+				return ""
+			}
+			return t.BriefedOn.String()
+		},
+		set: func(f *Form, _ *record.Case, t *record.Transport, text string) { t.BriefedOn = f.date("", text) }}
+	languageRide = rideWord("language", "Language of the card", "", "", languages, "en", func(t *record.Transport) *string { return &t.Language })
 )
 
-// LashingFields are the fields of the i-th row of lashings.
-func LashingFields(i int) []RideField {
-	var out []RideField
-	for _, name := range []string{"gear", "way", "count", "angle", "plan"} {
-		out = append(out, RideField{name, i})
-	}
+// StrapInputs are the fields of a strap over the platform.
+func (m *Model) StrapInputs() []Input {
+	out := m.rideInputs(strapRides...)
+	angle := &out[len(out)-1]
+	angle.Slides, angle.Least, angle.Most, angle.Step = true, 5, 90, 5
 	return out
 }
 
-func rideFields(names ...string) (out []RideField) {
-	for _, name := range names {
-		out = append(out, RideField{name, -1})
+// HeldInputs are the fields of the machine on its vehicle.
+func (m *Model) HeldInputs() []Input { return m.rideInputs(machineRides...) }
+
+// FurtherInputs are the fields for blocking and tipping.
+func (m *Model) FurtherInputs() []Input { return m.rideInputs(furtherRides...) }
+
+// BriefedInputs is the field of the day on which crews were briefed.
+func (m *Model) BriefedInputs() []Input { return m.rideInputs(briefedRide) }
+
+// LanguageInput is the field of the language of the card.
+func (m *Model) LanguageInput() Input { return m.rideInputs(languageRide)[0] }
+
+func (m *Model) rideInputs(all ...ride) []Input {
+	var out []Input
+	for _, r := range all {
+		out = append(out, r.input())
 	}
-	return out
+	return m.Case().shown(out)
 }
 
-func (x RideField) row() *rideRow {
-	i := slices.IndexFunc(rideRows, func(r rideRow) bool { return r.name == x.Name })
-	return &rideRows[i]
+func (r ride) input() Input {
+	x := Input{ID: "ride-" + r.id, Label: r.label, called: r.called, Unit: r.unit, Hint: r.hint, As: r.as, fold: r.fold,
+		stand: func(o *Opened) string {
+			if text := r.text(&o.Group.Case, transportOf(&o.Group.Case)); text != "" {
+				return text
+			}
+			return r.usual
+		},
+		put: func(c *record.Case, f *Form, text string) {
+			changeTransport(c, func(t *record.Transport) { r.set(f, c, t, text) })
+		},
+	}
+	if r.choices != nil {
+		x.Choices = r.choices()
+	}
+	return x
 }
 
-// Label names the field for a person.
-func (x RideField) Label() string { return x.row().label }
-
-// As says what can be entered.
-func (x RideField) As() Entered { return x.row().as }
-
-// Choices lists what can be chosen; nil where nothing can.
-func (x RideField) Choices() []Choice {
-	if x.row().choices == nil {
-		return nil
+// transportOf returns a copy of how the machine of a case rides, to be changed.
+func transportOf(c *record.Case) *record.Transport {
+	t := record.Transport{}
+	if c.Transport != nil {
+		t = *c.Transport
 	}
-	return x.row().choices()
+	t.Lashings = slices.Clone(t.Lashings)
+	return &t
+}
+
+// changeTransport changes a copy of how the machine of a case rides; one of which
+// nothing is set is none.
+func changeTransport(c *record.Case, change func(t *record.Transport)) {
+	t := transportOf(c)
+	change(t)
+	if len(t.Lashings) == 0 {
+		t.Lashings = nil
+	}
+	c.Transport = nil
+	if !reflect.DeepEqual(*t, record.Transport{}) {
+		c.Transport = t
+	}
 }

@@ -8,7 +8,8 @@ import (
 	"ratchetmark/internal/lashing"
 )
 
-func field(name string) RideField { return RideField{name, -1} }
+// field names a field of the ride by its name in the case.
+func field(name string) string { return "ride-" + strings.ReplaceAll(name, "_", "-") }
 
 // Every field shows its usual value, takes another one, and leads to another
 // answer or card; what it takes is in the case, and undone by what it showed.
@@ -21,27 +22,27 @@ func TestRideFields(t *testing.T) {
 		{"straps", "1", "3", strapOf}, {"angle_deg", "60", "85", strapOf},
 		{"mass_kg", "6840", "9200", heldOf}, {"rule", lashing.EN, lashing.CFR, heldOf}, {"friction", "0.3", "0.45", heldOf}, {"lowered", "", "true", findingsOf},
 		{"block_dan", "", "500", heldOf}, {"gravity_height_m", "", "9", findingsOf}, {"track_m", "", "0,1", findingsOf}, {"length_m", "", "99", findingsOf},
-		{"briefed_on", "", "2025-07-01", func(m *Model) string { return m.Case().RideText(field("briefed_on")) }},
+		{"briefed_on", "", "2025-07-01", func(m *Model) string { return m.BriefedInputs()[0].Text }},
 		{"language", "en", "de", func(m *Model) string { return m.Card().Title }},
 	} {
 		m, d := opened(t, lashed())
 		m.AddLashing()
 		x := field(v.name)
-		if got := m.Case().RideText(x); got != v.usual {
+		if got := at(t, m, x).Text; got != v.usual {
 			t.Errorf("%s: got %q at first, want %q", v.name, got, v.usual)
 		}
 		before, puts := v.in(m), d.puts
-		m.Ride(x, v.next)
-		if after := v.in(m); after == before || m.Case().RideProblem(x) != "" {
-			t.Errorf("%s: got %q as before (%q), want it changed", v.name, after, m.Case().RideProblem(x))
+		fill(t, m, x, v.next)
+		if after := v.in(m); after == before || at(t, m, x).Problem != "" {
+			t.Errorf("%s: got %q as before (%q), want it changed", v.name, after, at(t, m, x).Problem)
 		}
 		if d.puts == puts || !m.Case().Changed {
 			t.Errorf("%s: got it not kept or not marked as changed", v.name)
 		}
-		if x.Label() == "" || x.ID() == "" || x.As() == AsChoice && len(x.Choices()) < 2 {
+		if x := at(t, m, x); x.Label == "" || x.As == AsChoice && len(x.Choices) < 2 {
 			t.Errorf("%s: got no label, id or choices", v.name)
 		}
-		m.Ride(x, v.usual)
+		fill(t, m, x, v.usual)
 		if after := v.in(m); after != before {
 			t.Errorf("%s: got %q after it was put back, want %q", v.name, after, before)
 		}
@@ -70,13 +71,13 @@ func TestRideRefusals(t *testing.T) {
 		m, _ := opened(t, lashed())
 		m.AddLashing()
 		before := heldOf(m) + strapOf(m)
-		m.Ride(field(name), text)
-		if m.Case().RideProblem(field(name)) == "" || m.Case().RideText(field(name)) != text || heldOf(m)+strapOf(m) != before {
-			t.Errorf("%s: got %q with %q, want it kept, the reason said and nothing changed", name, m.Case().RideText(field(name)), m.Case().RideProblem(field(name)))
+		fill(t, m, field(name), text)
+		if at(t, m, field(name)).Problem == "" || at(t, m, field(name)).Text != text || heldOf(m)+strapOf(m) != before {
+			t.Errorf("%s: got %q with %q, want it kept, the reason said and nothing changed", name, at(t, m, field(name)).Text, at(t, m, field(name)).Problem)
 		}
-		m.Ride(field(name), "")
-		if m.Case().RideProblem(field(name)) != "" {
-			t.Errorf("%s: got %q of an empty field, want nothing", name, m.Case().RideProblem(field(name)))
+		fill(t, m, field(name), "")
+		if at(t, m, field(name)).Problem != "" {
+			t.Errorf("%s: got %q of an empty field, want nothing", name, at(t, m, field(name)).Problem)
 		}
 	}
 }
@@ -85,13 +86,13 @@ func TestRideRefusals(t *testing.T) {
 func TestDangerousRide(t *testing.T) {
 	m, _ := opened(t, lashed())
 	m.AddLashing()
-	m.Ride(field("friction"), "0.9")
+	fill(t, m, field("friction"), "0.9")
 	if h := m.Case().Dossier.Transport.Held; len(h.Margins) != 0 || h.OK || !strings.Contains(findingsOf(m), "no row of the table") {
 		t.Errorf("got %+v, want nothing worked out", h)
 	}
-	m.Ride(field("friction"), "0.3")
-	m.Ride(RideField{"way", 0}, "over")
-	m.Ride(RideField{"angle", 0}, "5")
+	fill(t, m, field("friction"), "0.3")
+	fill(t, m, "ride-way-1", "over")
+	fill(t, m, "ride-angle-1", "5")
 	if h := m.Case().Dossier.Transport.Held; len(h.Margins) != 0 || !strings.Contains(findingsOf(m), "hardly presses") {
 		t.Errorf("got %+v, want a flat strap refused", h)
 	}
@@ -100,22 +101,22 @@ func TestDangerousRide(t *testing.T) {
 // Lashings begin as four chains in pairs, are added and taken away row by row.
 func TestLashingRows(t *testing.T) {
 	m, d := opened(t, lashed())
-	rows := func() int { return len(m.Case().Group.Case.Transport.Lashings) }
+	rows := m.Lashings
 	m.AddLashing()
 	if rows() != 2 || !m.Case().Dossier.Transport.Held.OK {
 		t.Fatalf("got %d rows, want two that hold it", rows())
 	}
-	m.Ride(RideField{"count", 1}, "x")
-	m.Ride(RideField{"plan", 1}, "")
+	fill(t, m, "ride-count-2", "x")
+	fill(t, m, "ride-plan-2", "")
 	for _, name := range []string{"count", "plan"} {
-		if m.Case().RideProblem(RideField{name, 1}) == "" {
+		if at(t, m, field(name)+"-2").Problem == "" {
 			t.Errorf("%s: got no problem, want one", name)
 		}
 	}
 	m.AddLashing()
-	m.Ride(RideField{"gear", 2}, "web-50-long")
+	fill(t, m, "ride-gear-3", "web-50-long")
 	m.RemoveLashing(1)
-	if rows() != 2 || m.Case().RideText(RideField{"gear", 1}) != "web-50-long" || m.Case().RideProblem(RideField{"count", 1}) != "" {
+	if rows() != 2 || at(t, m, "ride-gear-2").Text != "web-50-long" || at(t, m, "ride-count-2").Problem != "" {
 		t.Errorf("got %v, want the second row gone with what was refused in it", m.Case().Group.Case.Transport.Lashings)
 	}
 	for range 40 {
@@ -128,7 +129,6 @@ func TestLashingRows(t *testing.T) {
 		m.RemoveLashing(0)
 	}
 	m.RemoveLashing(0)
-	m.Ride(RideField{"gear", 5}, "chain-8")
 	if m.Case().Dossier.Transport.Held != nil || len(d.shown) == 0 {
 		t.Error("got it held by nothing, want nothing said")
 	}
@@ -141,8 +141,8 @@ func TestRideIsItsOwnCopy(t *testing.T) {
 	m.AddLashing()
 	before := m.Case().Group.Case.Transport
 	m.Correct()
-	m.Ride(RideField{"gear", 0}, "chain-13")
-	m.Ride(field("mass_kg"), "7000")
+	fill(t, m, "ride-gear-1", "chain-13")
+	fill(t, m, field("mass_kg"), "7000")
 	if before.Lashings[0].Gear != "chain-8" {
 		t.Errorf("got %s in the older copy, want it left alone", before.Lashings[0].Gear)
 	}
@@ -170,7 +170,7 @@ func TestCardPage(t *testing.T) {
 	if all, machines := m.Trips(); machines != 2 || len(all) != 16 {
 		t.Errorf("got %d trips of %d machines, want 16 of 2", len(all), machines)
 	}
-	m.Ride(field("route"), "none")
+	fill(t, m, field("route"), "none")
 	if text := m.Card().Text(); strings.Contains(text, "loads it like") {
 		t.Errorf("nothing over the platform: got\n%s", text)
 	}

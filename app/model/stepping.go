@@ -44,7 +44,7 @@ func (m *Model) Step(x Field, times int) {
 	if strings.TrimSpace(text) == "" {
 		text = f.Last(x, f.Earlier(x.I))
 	}
-	next, err := stepped(text, x.step, times, f.comma())
+	next, err := stepped(text, x.step, times, f.comma(), 0, mostStepped)
 	if err != nil {
 		if f.Problem(x.Path()) == "" {
 			number[float64](f, x.Path(), text)
@@ -56,8 +56,9 @@ func (m *Model) Step(x Field, times int) {
 
 // stepped adds so many times a step to a number written by a person, and writes
 // it with the mark for decimals that it had, else with a comma or a point as
-// told. The result is never negative and never one that can be read two ways.
-func stepped(text string, by float64, times int, comma bool) (string, error) {
+// told. The result lies between least and most and is never one that can be read
+// two ways.
+func stepped(text string, by float64, times int, comma bool, least, most float64) (string, error) {
 	x := 0.0
 	if strings.TrimSpace(text) != "" {
 		var err error
@@ -69,7 +70,7 @@ func stepped(text string, by float64, times int, comma bool) (string, error) {
 	if by != float64(int64(by)) {
 		digits = max(digits, 1)
 	}
-	out := strconv.FormatFloat(min(max(x+by*float64(times), 0), mostStepped), 'f', digits, 64)
+	out := strconv.FormatFloat(min(max(x+by*float64(times), least), most), 'f', digits, 64)
 	if mark == ',' || mark == 0 && comma {
 		out = strings.Replace(out, ".", ",", 1)
 	}

@@ -6,73 +6,52 @@ import (
 	"ratchetmark/internal/record"
 )
 
-// Tellings returns the fields that are shown for the machine on the sheet.
-func (m *Model) Tellings() []Told {
-	_, c := m.structure()
+// FoldTell is what the fields about the structure are folded away in.
+const FoldTell = "tell"
+
+// StructureInputs are the fields in which a person tells of the structure of the
+// machine on the sheet.
+func (m *Model) StructureInputs() []Input {
+	o := m.Case()
+	_, c := structureOf(&o.Group.Case)
 	chosen := standardOf(&c)
-	var out []Told
-	for _, t := range told {
+	var out []Input
+	for _, t := range tellings {
 		if t.only == nil || slices.Contains(t.only, chosen) {
-			out = append(out, t)
+			out = append(out, t.input())
 		}
 	}
-	return out
+	return o.shown(of("the structure", out...))
 }
 
-// structure returns copies of what is told of the machine on the sheet.
-func (m *Model) structure() (s record.Structure, c record.Curve) {
-	if o := m.Case(); o != nil && o.Group.Case.Structure != nil {
-		s = *o.Group.Case.Structure
+func (t told) input() Input {
+	return Input{ID: "told-" + t.id, Label: t.label, Unit: t.unit, Hint: t.hint, As: t.as, Choices: t.choices, fold: FoldTell,
+		stand: func(o *Opened) string {
+			s, c := structureOf(&o.Group.Case)
+			return t.text(&s, &c)
+		},
+		put: func(k *record.Case, f *Form, text string) {
+			s, c := structureOf(k)
+			t.set(f, &s, &c, text)
+			s.Curve = nil
+			if c != (record.Curve{}) {
+				s.Curve = &c
+			}
+			k.Structure = nil
+			if s != (record.Structure{}) {
+				k.Structure = &s
+			}
+		},
+	}
+}
+
+// structureOf returns copies of what a case tells of the structure.
+func structureOf(k *record.Case) (s record.Structure, c record.Curve) {
+	if k.Structure != nil {
+		s = *k.Structure
 		if s.Curve != nil {
 			c = *s.Curve
 		}
 	}
 	return s, c
 }
-
-// ToldText returns what a field shows: what was refused as it was typed, else
-// what is in use.
-func (m *Model) ToldText(t Told) string {
-	if r, ok := m.Case().ToldRefused[t.ID]; ok {
-		return r.Text
-	}
-	s, c := m.structure()
-	return t.text(&s, &c)
-}
-
-// ToldProblem says why what stands in a field cannot be used.
-func (m *Model) ToldProblem(t Told) string { return m.Case().ToldRefused[t.ID].Why }
-
-// Tell takes what was typed into a field or chosen. What cannot be read is kept
-// as typed, with the reason, and what was told before stays.
-func (m *Model) Tell(t Told, text string) {
-	o := m.Case()
-	if o == nil {
-		return
-	}
-	s, c := m.structure()
-	x := &telling{}
-	t.set(x, &s, &c, text)
-	if len(x.form.Problems) > 0 {
-		if o.ToldRefused == nil {
-			o.ToldRefused = map[string]Refused{}
-		}
-		o.ToldRefused[t.ID] = Refused{Text: text, Why: x.form.Problems[0].Message}
-		return
-	}
-	delete(o.ToldRefused, t.ID)
-	s.Curve = nil
-	if c != (record.Curve{}) {
-		s.Curve = &c
-	}
-	o.Group.Case.Structure = nil
-	if s != (record.Structure{}) {
-		o.Group.Case.Structure = &s
-	}
-	o.Changed = !o.Typed
-	o.assess()
-	m.keepCase(o)
-}
-
-// ElementID is the id of the element of a field.
-func (t Told) ElementID() string { return "told-" + t.ID }

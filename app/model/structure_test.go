@@ -2,31 +2,21 @@ package model
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
 	"ratchetmark/internal/record"
 )
 
-// tell types into a field that is shown.
+// tell types into a field about the structure.
 func tell(t *testing.T, m *Model, id, text string) {
 	t.Helper()
-	for _, f := range m.Tellings() {
-		if f.ID == id {
-			m.Tell(f, text)
-			return
-		}
-	}
-	t.Fatalf("got no field %s, want it", id)
+	fill(t, m, "told-"+id, text)
 }
 
 func shows(m *Model, id string) bool {
-	for _, f := range m.Tellings() {
-		if f.ID == id {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(m.StructureInputs(), func(x Input) bool { return x.ID == "told-"+id })
 }
 
 // What is told goes into the case, is kept on the device, and leaves no trace
@@ -71,10 +61,8 @@ func TestTell(t *testing.T) {
 		if string(got) != step.want {
 			t.Errorf("%s %q: got %s, want %s", step.id, step.text, got, step.want)
 		}
-		for _, f := range m.Tellings() {
-			if f.ID == step.id && strings.TrimSpace(step.text) != "1e6" && m.ToldText(f) != strings.ReplaceAll(strings.TrimSpace(step.text), ",", ".") {
-				t.Errorf("%s: got %q shown, want %q", step.id, m.ToldText(f), step.text)
-			}
+		if got := at(t, m, "told-"+step.id); got.Text != step.text || got.Problem != "" {
+			t.Errorf("%s: got %q shown, want %q as it was typed", step.id, got.Text, step.text)
 		}
 	}
 	if !m.Case().Changed || d.puts < 2 {
@@ -104,10 +92,8 @@ func TestTellRefused(t *testing.T) {
 	tell(t, m, "stress-range", "80")
 	for id, text := range map[string]string{"stress-range": "much", "disposal": "soon", "load-cycles": "1,234"} {
 		tell(t, m, id, text)
-		for _, f := range m.Tellings() {
-			if f.ID == id && (m.ToldText(f) != text || m.ToldProblem(f) == "") {
-				t.Errorf("%s: got %q and %q, want it as typed, with the reason", id, m.ToldText(f), m.ToldProblem(f))
-			}
+		if f := at(t, m, "told-"+id); f.Text != text || f.Problem == "" {
+			t.Errorf("%s: got %q and %q, want it as typed, with the reason", id, f.Text, f.Problem)
 		}
 	}
 	if s := m.Case().Group.Case.Structure; s == nil || *s.StressRange != 80 || s.Disposal != nil {

@@ -11,35 +11,32 @@ import (
 // Own is the word for a curve of one's own.
 const Own = "own"
 
-// Told is one thing that a person may tell of the structure: a field beside the
+// told is one thing that a person may tell of the structure: a field beside the
 // fourth question. What is told is kept with the case.
-type Told struct {
-	ID, Label, Hint string
-	Choices         []Choice // nil: typed
-	Day             bool     // a date
-	only            []string // curves that it belongs to; none: shown always
-	text            func(s *record.Structure, c *record.Curve) string
-	set             func(x *telling, s *record.Structure, c *record.Curve, text string)
+type told struct {
+	id, label, unit, hint string
+	as                    Entered
+	choices               []Choice
+	only                  []string // curves that it belongs to; none: shown always
+	text                  func(s *record.Structure, c *record.Curve) string
+	set                   func(f *Form, s *record.Structure, c *record.Curve, text string)
 }
 
-// telling reads what was typed for one field.
-type telling struct{ form Form }
-
-func (x *telling) number(text string) *float64 { return number[float64](&x.form, "structure", text) }
-
 // choice makes a field of words, of which the first is that of none.
-func choice(id, label, none string, at func(s *record.Structure, c *record.Curve) *string, choices ...Choice) Told {
-	return Told{ID: id, Label: label, Choices: append([]Choice{{"", none}}, choices...),
+func choice(id, label, none string, at func(s *record.Structure, c *record.Curve) *string, choices ...Choice) told {
+	return told{id: id, label: label, as: AsChoice, choices: append([]Choice{{"", none}}, choices...),
 		text: func(s *record.Structure, c *record.Curve) string { return *at(s, c) },
-		set:  func(_ *telling, s *record.Structure, c *record.Curve, text string) { *at(s, c) = text },
+		set:  func(_ *Form, s *record.Structure, c *record.Curve, text string) { *at(s, c) = text },
 	}
 }
 
 // figure makes a field of a number.
-func figure(id, label, hint string, only []string, at func(s *record.Structure, c *record.Curve) **float64) Told {
-	return Told{ID: id, Label: label, Hint: hint, only: only,
+func figure(id, label, unit, hint string, only []string, at func(s *record.Structure, c *record.Curve) **float64) told {
+	return told{id: id, label: label, unit: unit, hint: hint, as: AsNumber, only: only,
 		text: func(s *record.Structure, c *record.Curve) string { return numberText(*at(s, c)) },
-		set:  func(x *telling, s *record.Structure, c *record.Curve, text string) { *at(s, c) = x.number(text) },
+		set: func(f *Form, s *record.Structure, c *record.Curve, text string) {
+			*at(s, c) = number[float64](f, "", text)
+		},
 	}
 }
 
@@ -49,92 +46,92 @@ var (
 	anyCurve  = append([]string{Own}, standards...)
 )
 
-// told are all fields in the order in which they are shown.
-var told = []Told{
+// tellings are all fields in the order in which they are shown.
+var tellings = []told{
 	choice("cycles-from", "Load cycles by", "Counted hours at a rate", func(s *record.Structure, _ *record.Curve) *string { return &s.CyclesFrom },
 		Choice{string(fatigue.ByMoving), "Moving hours at a rate"}, Choice{string(fatigue.ByCount), "The machine's own count"}),
-	figure("load-cycles", "Load cycles, its own count", "over its life", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.LoadCycles }),
+	figure("load-cycles", "Load cycles, its own count", "", "over its life", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.LoadCycles }),
 	choice("duty-record", "How its use is known", "By its recorder", func(s *record.Structure, _ *record.Curve) *string { return &s.DutyRecord }, dutyChoices()...),
-	{ID: "maker-test", Label: "Test load the maker gives, kg",
+	{id: "maker-test", label: "Test load the maker gives", unit: "kg", as: AsNumber,
 		text: func(s *record.Structure, _ *record.Curve) string { return numberText(s.MakerTest) },
-		set: func(x *telling, s *record.Structure, _ *record.Curve, text string) {
-			s.MakerTest = number[record.Kilogram](&x.form, "structure", text)
+		set: func(f *Form, s *record.Structure, _ *record.Curve, text string) {
+			s.MakerTest = number[record.Kilogram](f, "", text)
 		}},
-	{ID: "disposal", Label: "Planned disposal", Day: true,
+	{id: "disposal", label: "Planned disposal", as: AsDay,
 		text: func(s *record.Structure, _ *record.Curve) string {
 			if s.Disposal == nil {
 				return ""
 			}
 			return s.Disposal.String()
 		},
-		set: func(x *telling, s *record.Structure, _ *record.Curve, text string) {
-			s.Disposal = x.form.date("structure", text)
+		set: func(f *Form, s *record.Structure, _ *record.Curve, text string) {
+			s.Disposal = f.date("", text)
 		}},
 	choice("claim", "What is claimed", "Nothing", func(s *record.Structure, _ *record.Curve) *string { return &s.Claim },
 		Choice{"crack", "A crack"}, Choice{"bent", "A bent part"}),
-	{ID: "part", Label: "Where",
+	{id: "part", label: "Where", as: AsText,
 		text: func(s *record.Structure, _ *record.Curve) string { return s.Part },
-		set:  func(_ *telling, s *record.Structure, _ *record.Curve, text string) { s.Part = strings.TrimSpace(text) }},
-	figure("stress-range", "Stress range at rated load, MPa", "of the detail, from the maker or a calculation", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.StressRange }),
-	{ID: "standard", Label: "Curve of the detail", Choices: []Choice{{"", "None"},
+		set:  func(_ *Form, s *record.Structure, _ *record.Curve, text string) { s.Part = strings.TrimSpace(text) }},
+	figure("stress-range", "Stress range at rated load", "MPa", "of the detail, from the maker or a calculation", nil, func(s *record.Structure, _ *record.Curve) **float64 { return &s.StressRange }),
+	{id: "standard", label: "Curve of the detail", as: AsChoice, choices: []Choice{{"", "None"},
 		{endurance.StandardEN1993, "EN 1993-1-9, a category"}, {endurance.StandardEN13001, "EN 13001-3-1, a notch class"}, {endurance.StandardIIW, "IIW, a class"}, {Own, "One of your own"}},
 		text: func(_ *record.Structure, c *record.Curve) string { return standardOf(c) },
 		set:  setStandard},
-	figure("category", "Category, MPa", "160 140 125 112 100 90 80 71 63 56 50 45 40 36", standards, func(_ *record.Structure, c *record.Curve) **float64 { return &c.Category }),
+	figure("category", "Category", "MPa", "160 140 125 112 100 90 80 71 63 56 50 45 40 36", standards, func(_ *record.Structure, c *record.Curve) **float64 { return &c.Category }),
 	only(endurance.StandardEN1993, choice("stress", "Stress", "Normal", func(_ *record.Structure, c *record.Curve) *string { return &c.Stress }, Choice{"shear", "Shear"})),
-	{ID: "assessment", Label: "If it fails", only: []string{endurance.StandardEN1993}, Choices: assessmentChoices(),
+	{id: "assessment", label: "If it fails", only: []string{endurance.StandardEN1993}, as: AsChoice, choices: assessmentChoices(),
 		text: func(_ *record.Structure, c *record.Curve) string {
 			if c.Concept == "" {
 				return ""
 			}
 			return c.Concept + "/" + c.Consequence
 		},
-		set: func(_ *telling, _ *record.Structure, c *record.Curve, text string) {
+		set: func(_ *Form, _ *record.Structure, c *record.Curve, text string) {
 			c.Concept, c.Consequence, _ = strings.Cut(text, "/")
 		}},
-	{ID: "welded", Label: "Detail", only: []string{endurance.StandardEN13001}, Choices: []Choice{{"", "Welded"}, {"no", "Not welded"}},
+	{id: "welded", label: "Detail", only: []string{endurance.StandardEN13001}, as: AsChoice, choices: []Choice{{"", "Welded"}, {"no", "Not welded"}},
 		text: func(_ *record.Structure, c *record.Curve) string {
 			if c.Welded == nil || *c.Welded {
 				return ""
 			}
 			return "no"
 		},
-		set: func(_ *telling, _ *record.Structure, c *record.Curve, text string) {
+		set: func(_ *Form, _ *record.Structure, c *record.Curve, text string) {
 			c.Welded = nil
 			if text == "no" {
 				c.Welded = record.Of(false)
 			}
 		}},
-	figure("gamma-mf", "Factor gamma_mf", "1.25 if left blank", []string{endurance.StandardEN13001, endurance.StandardIIW}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.GammaMf }),
-	figure("slope", "Slope of the curve", "", []string{Own}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.Slope }),
-	point("curve-stress", "A point of it: range, MPa", 0),
-	point("curve-cycles", "A point of it: cycles", 1),
+	figure("gamma-mf", "Factor gamma_mf", "", "1.25 if left blank", []string{endurance.StandardEN13001, endurance.StandardIIW}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.GammaMf }),
+	figure("slope", "Slope of the curve", "", "", []string{Own}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.Slope }),
+	point("curve-stress", "A point of it: range", "MPa", 0),
+	point("curve-cycles", "A point of it: cycles", "", 1),
 	only(Own, choice("below", "Below that point", "The same slope", func(_ *record.Structure, c *record.Curve) *string { return &c.Below },
 		Choice{"none", "No damage"}, Choice{"slope", "Another slope"})),
-	figure("slope-below", "Slope below it", "", []string{Own}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.SlopeBelow }),
-	figure("gamma-ff", "Factor gamma_Ff on stress", "1 if left blank", anyCurve, func(_ *record.Structure, c *record.Curve) **float64 { return &c.GammaFf }),
+	figure("slope-below", "Slope below it", "", "", []string{Own}, func(_ *record.Structure, c *record.Curve) **float64 { return &c.SlopeBelow }),
+	figure("gamma-ff", "Factor gamma_Ff on stress", "", "1 if left blank", anyCurve, func(_ *record.Structure, c *record.Curve) **float64 { return &c.GammaFf }),
 }
 
-func only(curve string, t Told) Told {
+func only(curve string, t told) told {
 	t.only = []string{curve}
 	return t
 }
 
 // point makes the field of one half of a curve's point.
-func point(id, label string, half int) Told {
-	return Told{ID: id, Label: label, only: []string{Own},
+func point(id, label, unit string, half int) told {
+	return told{id: id, label: label, unit: unit, as: AsNumber, only: []string{Own},
 		text: func(_ *record.Structure, c *record.Curve) string {
 			if c.At == nil {
 				return ""
 			}
 			return numberText(c.At[half])
 		},
-		set: func(x *telling, _ *record.Structure, c *record.Curve, text string) {
+		set: func(f *Form, _ *record.Structure, c *record.Curve, text string) {
 			at := [2]*float64{}
 			if c.At != nil {
 				at = *c.At
 			}
-			at[half] = x.number(text)
+			at[half] = number[float64](f, "", text)
 			c.At = &at
 			if at == [2]*float64{} {
 				c.At = nil
@@ -167,7 +164,7 @@ func standardOf(c *record.Curve) string {
 }
 
 // setStandard chooses a curve; what belongs to another goes.
-func setStandard(_ *telling, _ *record.Structure, c *record.Curve, text string) {
+func setStandard(_ *Form, _ *record.Structure, c *record.Curve, text string) {
 	keep := record.Curve{Standard: text, Category: c.Category, GammaFf: c.GammaFf}
 	switch text {
 	case Own:

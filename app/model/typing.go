@@ -69,7 +69,7 @@ func (m *Model) Correct() {
 		m.Form.base = o.Group.Case // an assumption may have been set since
 	} else {
 		m.Form = FormOf(o.Group.Case)
-		m.Form.goOn(o.past)
+		m.Form.goOn(o.typedAs)
 	}
 	m.Form.editing = o
 	m.Page = Typing
@@ -115,8 +115,8 @@ func (m *Model) Finish() {
 		o = fresh
 		m.Opened = append(m.Opened, o)
 	}
-	o.draft, o.past = nil, m.Form.finish(c)
-	o.Changed = !o.Typed
+	o.draft, o.typedAs = nil, m.Form.finish(c)
+	o.isChanged()
 	o.Group.Record = batch.Record{Case: c, Findings: o.Group.Findings, Origins: record.Origins{}}
 	o.assess()
 	m.meet()

@@ -57,7 +57,9 @@ var edits = []func(r *rand.Rand, m *Model){
 		part := Lists[r.IntN(len(Lists))]
 		m.RemoveLine(part, r.IntN(1+m.Form.Lines(part, 0)))
 	},
-	func(r *rand.Rand, m *Model) { m.Now(r.IntN(len(m.Form.Readings)), time.Unix(r.Int64N(2e9), 0)) },
+	func(r *rand.Rand, m *Model) {
+		m.FillNow(ReadAt(r.IntN(len(m.Form.Readings))).Input(m), time.Unix(r.Int64N(2e9), 0))
+	},
 	func(r *rand.Rand, m *Model) { m.Fold(r.IntN(len(m.Form.Readings))) },
 	func(r *rand.Rand, m *Model) { m.ShowEdges(r.IntN(len(m.Form.Readings))) },
 }

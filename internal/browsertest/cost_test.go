@@ -48,7 +48,7 @@ func TestCostPartsUnfold(t *testing.T) {
 			continue // nothing to say for this machine
 		}
 		p.Click("#cost-" + id + "-fold")
-		p.WaitFor("#cost-" + id + " .cost-body:not(.closed)")
+		p.WaitFor("#cost-" + id + "[open]")
 	}
 	if p.Count("#cost-stretches table tr") < 4 || p.Count("#cost-spread svg .bar") < 4 {
 		t.Errorf("got %d rows and %d ranges, want at least 4 each", p.Count("#cost-stretches table tr"), p.Count("#cost-spread svg .bar"))

@@ -108,7 +108,7 @@ func TestFormKeys(t *testing.T) {
 	for selector, want := range map[string]string{
 		"#r1-powered":       "decimal next",
 		"#persons":          "numeric next",
-		more("#r1-peak"):    "-1 Peak, kg: 5 more",
+		more("#r1-peak"):    "-1 Peak: 5 kg more",
 		less("#r1-powered"): "-1 Powered hours: 0.1 less",
 	} {
 		got := Eval[string](p, fmt.Sprintf(`(() => { const e = document.querySelector(%s);
@@ -190,6 +190,79 @@ func TestUndoByKeysAndButtons(t *testing.T) {
 	if !Eval[bool](p, `document.querySelector("#redo").disabled`) {
 		t.Error("got something to redo after typing, want nothing")
 	}
+}
+
+// Undo and redo on the sheet, by a real keyboard and by buttons: typing is taken back by field, lines come back with what was
+// typed into them, what is folded away is laid open, and the keyboard is where it was.
+func TestUndoOnTheSheet(t *testing.T) {
+	p := Open(t, Tablet)
+	openFile(p, filepath.Join(testdata, "demo", "lashed.case.json"))
+	at := func(when, want string) {
+		t.Helper()
+		p.Settle()
+		if got := Eval[string](p, "document.activeElement.id"); got != want {
+			t.Errorf("%s: got the keyboard on %q, want %q", when, got, want)
+		}
+	}
+	p.WaitGone(".steps-bar")
+	p.Click("#rules > summary")
+	p.Click("#add-zone")
+	p.WaitFor("#zone-1-name")
+	p.WaitText("#undo", "Undo: add zone 1")
+	p.Click("#add-zone")
+	p.WaitFor("#zone-2-rated")
+	p.Focus("#zone-2-rated")
+	p.Key("1", "5", "x", "Backspace", "0")
+	p.WaitText("#undo", "Undo: rated load of zone 2")
+	p.WaitText("#findings+ul", "the rated load of further rated load 2 is 150 kg")
+	p.Focus("#zone-2-persons")
+	p.Key("t", "w", "o")
+	p.WaitText("#zone-2-persons-problem", "is not a number")
+	if got := Eval[string](p, `document.querySelector("#said").textContent`); !strings.Contains(got, "Persons: ") || !strings.Contains(got, "is not a number") {
+		t.Errorf("got %q said, want what is wrong", got)
+	}
+	p.Click("#zone-1-remove")
+	p.WaitGone("#zone-2-rated")
+	sameValues(t, p, "a line above removed", map[string]string{"#zone-1-rated": "150", "#zone-1-persons": "two"})
+	p.Click("#rules > summary")
+
+	chord(p, "z", false)
+	p.WaitFor("#zone-2-persons")
+	at("removal undone", "zone-1-name")
+	sameValues(t, p, "removal undone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": "two", "#zone-1-rated": ""})
+	chord(p, "z", false)
+	at("typing undone", "zone-2-persons")
+	sameValues(t, p, "typing undone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": ""})
+	p.Click("#undo")
+	at("typing undone", "zone-2-rated")
+	sameValues(t, p, "typing undone", map[string]string{"#zone-2-rated": ""})
+	p.WaitText("#redo", "Redo: rated load of zone 2")
+	chord(p, "Z", true)
+	chord(p, "y", false)
+	sameValues(t, p, "typing redone", map[string]string{"#zone-2-rated": "150", "#zone-2-persons": "two"})
+	for range 4 {
+		chord(p, "z", false)
+	}
+	p.WaitGone("#zone-1-name")
+	if !Eval[bool](p, `document.querySelector("#undo").disabled`) || strings.Contains(p.Text("#findings+ul"), "changed by hand") {
+		t.Errorf("got %q to undo, findings %q, want the machine as it was opened", p.Text("#undo"), p.Text("#findings+ul"))
+	}
+	smallTargets(t, p, ".steps-bar")
+
+	p.Focus("#ride-straps")
+	p.Key("End", "2", "ArrowUp", "Enter")
+	at("next field", "ride-angle-deg")
+	p.WaitText("#strap", "12 x")
+	p.WaitText("#undo", "Undo: number of straps")
+	if !Eval[bool](p, `document.querySelector("#redo").disabled`) {
+		t.Error("got something to redo after typing, want nothing")
+	}
+	p.Key("ArrowRight")
+	p.WaitText("#undo", "Undo: angle to the deck")
+	chord(p, "z", false)
+	chord(p, "z", false)
+	at("strap undone", "ride-straps")
+	sameValues(t, p, "strap undone", map[string]string{"#ride-straps": "1", "#ride-angle-deg": "60"})
 }
 
 // The machine on the sheet is read again: a press opens its form with a reading that is dated, has its bands and says what
@@ -366,20 +439,35 @@ func TestFormFigures(t *testing.T) {
 	}
 	for _, factor := range slowdowns {
 		p.Throttle(factor)
-		times := Eval[[]float64](p, `(async () => {
-			const field = document.querySelector("#r10-b6-hours"), times = [];
-			for (let i = 0; i < 15; i++) {
-				await new Promise((done) => setTimeout(done, 50));
-				const begin = performance.now();
-				field.value = String(i);
-				field.dispatchEvent(new Event("input", { bubbles: true }));
-				await new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
-				times.push(performance.now() - begin);
-			}
-			return times;
-		})()`)
+		times := keyTimes(p, "#r10-b6-hours")
 		fmt.Printf("%-46s %9.0f ms\n", fmt.Sprintf("a key in a form of 10 x 12 bands, %gx slower", factor), median(times))
 	}
 	p.Throttle(1)
 	fmt.Printf("%-46s %9d\n", "elements in that form", p.Count("#typing *"))
+	p.Go("/")
+	p.WaitReady()
+	openFile(p, filepath.Join(testdata, "demo", "lashed.case.json"))
+	unfold(p, "#assumed-use")
+	for _, factor := range slowdowns {
+		p.Throttle(factor)
+		fmt.Printf("%-46s %9.0f ms\n", fmt.Sprintf("a key in an assumption of the sheet, %gx slower", factor), median(keyTimes(p, "#cycles_per_hour-value")))
+	}
+	p.Throttle(1)
+}
+
+// keyTimes are the times, in ms, from a key in a field to the frame that shows it.
+func keyTimes(p *Page, field string) []float64 {
+	p.t.Helper()
+	return Eval[[]float64](p, `(async () => {
+		const field = document.querySelector(`+quote(field)+`), times = [];
+		for (let i = 0; i < 15; i++) {
+			await new Promise((done) => setTimeout(done, 50));
+			const begin = performance.now();
+			field.value = String(i + 1);
+			field.dispatchEvent(new Event("input", { bubbles: true }));
+			await new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
+			times.push(performance.now() - begin);
+		}
+		return times;
+	})()`)
 }

@@ -99,13 +99,13 @@ func TestPrint(t *testing.T) {
 	want = append(want, r.Cautions...)
 	press(p, "#recorded summary") // the table is drawn when it is opened, or printed
 	p.WaitFor("#record td")
-	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3, #sheet .finding")].map((e) => e.textContent)`)...)
+	want = append(want, Eval[[]string](p, `[...document.querySelectorAll("#record tbody th, #record td, #record caption, #sheet h2, #sheet h3:not(.part:not(.cost-part) > summary h3, #cost-tell h3), #sheet .finding")].map((e) => e.textContent)`)...)
 	press(p, "#recorded summary")
 	p.Settle()
 	if len(r.Exceedances) == 0 || len(r.Assumptions) == 0 || len(r.Cautions) < 3 || len(want) < 80 {
 		t.Fatalf("got %d things to look for, want at least 80", len(want))
 	}
-	buttons := Eval[[]string](p, `[...document.querySelectorAll("button, label.button, summary")].filter((e) => e.checkVisibility() && !e.closest(".machines")).map((e) => e.innerText)`)
+	buttons := Eval[[]string](p, `[...document.querySelectorAll("button, label.button, summary:not(.cost-part > summary)")].filter((e) => e.checkVisibility() && !e.closest(".machines")).map((e) => e.innerText)`)
 	if len(buttons) < 6 {
 		t.Fatalf("got buttons %q, want at least 6", buttons)
 	}

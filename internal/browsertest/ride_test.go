@@ -139,7 +139,7 @@ func TestCardPrintsOnOnePage(t *testing.T) {
 	p.Click("#add-lashing")
 	p.WaitFor("#ride-gear-2")
 	for _, rows := range []int{2, 5, 12} { // twelve are the most there can be
-		for p.Count("#holding fieldset") < rows {
+		for p.Count("#holding .line") < rows {
 			press(p, "#add-lashing")
 			p.Settle()
 		}
