@@ -56,7 +56,7 @@ type bench struct {
 // by its gain, in proportion to the load.
 func (b bench) given(offset float64, shown []window) float64 {
 	zero := b.along(offset, shown, func(window) float64 { return 1 })
-	if offset == 0 {
+	if offset == 0 || len(shown) == 1 && shown[0].on == b.rated { // by either alike
 		return zero
 	}
 	gain := b.along(offset, shown, func(w window) float64 { return min(w.on/b.rated, 2) })
