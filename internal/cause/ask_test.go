@@ -34,7 +34,7 @@ func TestInformation(t *testing.T) {
 
 // Under each cause the outcomes of a record are all that can come of it.
 func TestOutcomesAddUp(t *testing.T) {
-	for _, c := range []*record.Case{trip(), hire(), knocked(), shifted()} {
+	for _, c := range []*record.Case{trip(), hire(), knocked(), shifted(), checkedShift(), checkedTrip()} {
 		set, _ := assume.For(c)
 		h := record.Lay(c)
 		pieces := List(h)
