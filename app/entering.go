@@ -1,10 +1,11 @@
 package app
 
 import (
-	"slices"
+	"fmt"
 
 	"ratchetmark/app/model"
 	"ratchetmark/internal/cause"
+	"ratchetmark/internal/dossier"
 )
 
 // enterWords are the words of the button that leads to where a record is entered.
@@ -13,30 +14,9 @@ var enterWords = map[cause.Wants]string{
 	cause.WantsEvents: "Enter an alarm or a switching", cause.WantsDaily: "Enter daily use", cause.WantsReadings: "Enter readings",
 }
 
-// entering leads to where the record that is asked for first is entered.
-func (c *Over) entering(i int) []action {
-	if len(c.piece(i).AskFor) == 0 {
-		return nil
-	}
-	return []action{c.enter(i, "first", c.piece(i).AskFor[0].Wants)}
-}
-
-// enteringAll leads to where each of the records is entered, once they are laid open.
-func (c *Over) enteringAll(i int) (out []action) {
-	if !c.isOpen("asks", i) {
-		return nil
-	}
-	var seen []cause.Wants
-	for _, a := range c.piece(i).AskFor {
-		if !slices.Contains(seen, a.Wants) {
-			seen = append(seen, a.Wants)
-			out = append(out, c.enter(i, "any", a.Wants))
-		}
-	}
-	return out
-}
-
-func (c *Over) enter(i int, name string, what cause.Wants) action {
-	return action{id: c.pieceID(i) + "-" + name + "-" + string(what), words: enterWords[what], class: "quiet",
-		name: enterWords[what] + ", for the " + c.piece(i).Title, do: func() { c.Model.Enter(model.Part(what)) }}
+// entering leads from a record that is asked for, the k-th, to where it is entered.
+func (c *Over) entering(k int, s dossier.Settle) []action {
+	words := enterWords[s.Wants]
+	return []action{{id: fmt.Sprintf("settle-%d-enter", k+1), words: words, name: words + ": " + s.Name, class: "quiet",
+		do: func() { c.Model.Enter(model.Part(s.Wants)) }}}
 }

@@ -238,8 +238,7 @@ func balanceOf(x *dossier.Exceedance, id string, width float64) string {
 		Label: "Balance of evidence. " + x.Answer,
 		Left:  "for " + dossier.Short(x.Ratio.Against), Right: "for " + dossier.Short(x.Leader),
 		LeftTexture: textures[x.Ratio.Against], RightTexture: textures[x.Leader],
-		Words: "all together", Figure: dossier.Times(x.Ratio.Value) + " times",
-		Low: math.Log10(x.Ratio.Low), At: math.Log10(x.Ratio.Value), High: math.Log10(x.Ratio.High),
+		Wholes: []chart.Whole{wholeOf(x, "all together")},
 	}
 	telling, _ := dossier.Telling(x)
 	for _, r := range telling {
@@ -247,4 +246,10 @@ func balanceOf(x *dossier.Exceedance, id string, width float64) string {
 		b.Pulls = append(b.Pulls, chart.Pull{Words: r.Title, Figure: dossier.Times(math.Pow(10, math.Abs(by))) + " times", By: by})
 	}
 	return chart.DrawBalance(id, b, width)
+}
+
+// wholeOf is where a piece comes out, on the axis of what pulls.
+func wholeOf(x *dossier.Exceedance, words string) chart.Whole {
+	r := x.Ratio
+	return chart.Whole{Words: words, Figure: dossier.Times(r.Value) + " times", Low: math.Log10(r.Low), At: math.Log10(r.Value), High: math.Log10(r.High)}
 }

@@ -41,16 +41,17 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
-			for i, x := range c.shown() {
+			for i, t := range c.told() {
 				var vgiterkey interface{} = i
 				_ = vgiterkey
 				i := i
 				_ = i
-				x := x
-				_ = x
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "article", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "piece"}}}
+				t := t
+				_ = t
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "article", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("id", c.pieceID(i))
+				vgn.AddAttrInterface("class", c.class(t))
+				vgn.AddAttrInterface("id", c.id(i))
 				{
 					vgparent := vgn
 					_ = vgparent
@@ -58,265 +59,228 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(c.title(i))
+					vgn.SetInnerHTML(c.sentence(t.Title))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "when"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(c.when(i))
+					vgn.SetInnerHTML(c.sentence(t.When))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "verdict"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(x.Answer)
+					vgn.SetInnerHTML(t.Answer)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					{
-						vgcompKey := vugu.MakeCompKey(0x72852A0E212DBB81^vgin.CurrentPositionHash(), c.pieceID(i))
-						// ask BuildEnv for prior instance of this specific component
-						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
-						if vgcomp == nil {
-							// create new one if needed
-							vgcomp = new(Picture)
-							vgin.BuildEnv.WireComponent(vgcomp)
-						}
-						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-						vgcomp.Model = c.Model
-						vgcomp.Narrow = c.weights(i, 326)
-						vgcomp.Wide = c.weights(i, 420)
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
+					if c.single(t) {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Weights; below, what pulls which way"}
+							vgparent.AppendChild(vgn)
+						}
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(c.shared(i))
+					if c.single(t) {
+						{
+							vgcompKey := vugu.MakeCompKey(0x72852A0E212DBB81^vgin.CurrentPositionHash(), c.key("weights", i))
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Picture)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.Model = c.Model
+							vgcomp.Narrow = c.weights(t, 326)
+							vgcomp.Wide = c.weights(t, 420)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+					if c.single(t) {
+						{
+							vgcompKey := vugu.MakeCompKey(0xE08D31EBD924D950^vgin.CurrentPositionHash(), c.key("balance", i))
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Picture)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.Model = c.Model
+							vgcomp.Narrow = c.balance(t.Pieces[0], 326)
+							vgcomp.Wide = c.balance(t.Pieces[0], 420)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					if c.compared(t) {
+						{
+							vgcompKey := vugu.MakeCompKey(0x60476BCFF683709^vgin.CurrentPositionHash(), c.key("stands", i))
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Picture)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+							vgcomp.Model = c.Model
+							vgcomp.Narrow = c.stands(t, 326)
+							vgcomp.Wide = c.stands(t, 420)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain lines"}}}
 					vgparent.AppendChild(vgn)
 					{
 						vgparent := vgn
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						if len(x.AskFor) > 0 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask"}}}
+						for vgiterkeyt, line := range c.lines(t) {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							line := line
+							_ = line
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.first(i))
+							vgn.SetInnerHTML(line)
 						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
+						vgparent.AppendChild(vgn)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "whys"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						{
-							vgcompKey := vugu.MakeCompKey(0xB1CDF3CBEA179079^vgin.CurrentPositionHash(), c.pieceID(i)+"-enter")
-							// ask BuildEnv for prior instance of this specific component
-							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
-							if vgcomp == nil {
-								// create new one if needed
-								vgcomp = new(Actions)
-								vgin.BuildEnv.WireComponent(vgcomp)
-							}
-							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-							vgcomp.All = c.entering(i)
-							vgcomp.Model = c.Model
-							vgout.Components = append(vgout.Components, vgcomp)
-							vgn = &vugu.VGNode{Component: vgcomp}
+						for n, j := range t.Pieces {
+							var vgiterkey interface{} = n
+							_ = vgiterkey
+							n := n
+							_ = n
+							j := j
+							_ = j
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("open", c.isOpen("why", i))
-						{
-							vgparent := vgn
-							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.why(i))
-							vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-								EventType:	"click",
-								Func:		func(event vugu.DOMEvent) { c.unfold(event, "why", i) },
-								// TODO: implement capture, etc. mostly need to decide syntax
-							})
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							{
-								vgcompKey := vugu.MakeCompKey(0xE08D31EBD924D950^vgin.CurrentPositionHash(), c.balanceID(i))
-								// ask BuildEnv for prior instance of this specific component
-								vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
-								if vgcomp == nil {
-									// create new one if needed
-									vgcomp = new(Picture)
-									vgin.BuildEnv.WireComponent(vgcomp)
-								}
-								vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-								vgcomp.Model = c.Model
-								vgcomp.Narrow = c.balance(i, 326)
-								vgcomp.Wide = c.balance(i, 420)
-								vgout.Components = append(vgout.Components, vgcomp)
-								vgn = &vugu.VGNode{Component: vgcomp}
-								vgparent.AppendChild(vgn)
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.together())
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
-							vgparent.AppendChild(vgn)
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-								vgparent.AppendChild(vgn)
-								for vgiterkeyt, r := range c.telling(i) {
-									var vgiterkey interface{} = vgiterkeyt
-									_ = vgiterkey
-									r := r
-									_ = r
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									{
-										vgparent := vgn
-										_ = vgparent
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-										vgparent.AppendChild(vgn)
-										vgn.SetInnerHTML(c.reason(i, r))
-									}
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-								vgparent.AppendChild(vgn)
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.alike(i))
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(x.Otherwise)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "matters"}}}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(c.matters(i))
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
-							vgparent.AppendChild(vgn)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain matters"}}}
-							vgparent.AppendChild(vgn)
-							{
-								vgparent := vgn
-								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-								vgparent.AppendChild(vgn)
-								for vgiterkeyt, m := range x.Matters {
-									var vgiterkey interface{} = vgiterkeyt
-									_ = vgiterkey
-									m := m
-									_ = m
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(c.sentence(m.Text) + ".")
-								}
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
-								vgparent.AppendChild(vgn)
-							}
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-							vgparent.AppendChild(vgn)
-						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
-						vgparent.AppendChild(vgn)
-						if len(x.AskFor) > 1 {
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "more-asks"}}}
-							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("open", c.isOpen("why", j))
 							{
 								vgparent := vgn
 								_ = vgparent
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
 								vgparent.AppendChild(vgn)
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
-								vgn.AddAttrInterface("open", c.isOpen("asks", i))
+								vgn.SetInnerHTML(c.why(t, n))
+								vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+									EventType:	"click",
+									Func:		func(event vugu.DOMEvent) { c.unfold(event, "why", j) },
+									// TODO: implement capture, etc. mostly need to decide syntax
+								})
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "paper-only piece-name"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.name(t, n))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "own"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.own(t, j))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								if c.compared(t) {
+									{
+										vgcompKey := vugu.MakeCompKey(0x14AC7BB2A7B50D15^vgin.CurrentPositionHash(), c.key("balance-of", j))
+										// ask BuildEnv for prior instance of this specific component
+										vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Picture)
+										if vgcomp == nil {
+											// create new one if needed
+											vgcomp = new(Picture)
+											vgin.BuildEnv.WireComponent(vgcomp)
+										}
+										vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+										vgcomp.Model = c.Model
+										vgcomp.Narrow = c.balance(j, 326)
+										vgcomp.Wide = c.balance(j, 420)
+										vgout.Components = append(vgout.Components, vgcomp)
+										vgn = &vugu.VGNode{Component: vgcomp}
+										vgparent.AppendChild(vgn)
+									}
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain"}}}
+								vgparent.AppendChild(vgn)
 								{
 									vgparent := vgn
 									_ = vgparent
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
 									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+									for vgiterkeyt, line := range c.reasons(t, j) {
+										var vgiterkey interface{} = vgiterkeyt
+										_ = vgiterkey
+										line := line
+										_ = line
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+										vgparent.AppendChild(vgn)
+										vgn.SetInnerHTML(line)
+									}
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
 									vgparent.AppendChild(vgn)
-									vgn.SetInnerHTML(c.rest(i))
-									vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-										EventType:	"click",
-										Func:		func(event vugu.DOMEvent) { c.unfold(event, "asks", i) },
-										// TODO: implement capture, etc. mostly need to decide syntax
-									})
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "matters"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.matters(j))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "plain matters"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
 									vgparent.AppendChild(vgn)
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ol", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "asks"}}}
-									vgparent.AppendChild(vgn)
-									{
-										vgparent := vgn
-										_ = vgparent
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n              "}
+									for vgiterkeyt, m := range c.piece(j).Matters {
+										var vgiterkey interface{} = vgiterkeyt
+										_ = vgiterkey
+										m := m
+										_ = m
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
 										vgparent.AppendChild(vgn)
-										for vgiterkeyt, a := range x.AskFor {
-											var vgiterkey interface{} = vgiterkeyt
-											_ = vgiterkey
-											a := a
-											_ = a
-											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-											vgparent.AppendChild(vgn)
-											{
-												vgparent := vgn
-												_ = vgparent
-												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-												vgparent.AppendChild(vgn)
-												vgn.SetInnerHTML(c.sentence(a.Record))
-												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: ": "}
-												vgparent.AppendChild(vgn)
-												vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
-												vgparent.AppendChild(vgn)
-												vgn.SetInnerHTML(a.Why)
-											}
-										}
-										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n            "}
-										vgparent.AppendChild(vgn)
+										vgn.SetInnerHTML(c.sentence(m.Text) + ".")
 									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n            "}
-									vgparent.AppendChild(vgn)
-									{
-										vgcompKey := vugu.MakeCompKey(0xCC2ABB0F8CCA2422^vgin.CurrentPositionHash(), c.pieceID(i)+"-enters")
-										// ask BuildEnv for prior instance of this specific component
-										vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
-										if vgcomp == nil {
-											// create new one if needed
-											vgcomp = new(Actions)
-											vgin.BuildEnv.WireComponent(vgcomp)
-										}
-										vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
-										vgcomp.All = c.enteringAll(i)
-										vgcomp.Model = c.Model
-										vgout.Components = append(vgout.Components, vgcomp)
-										vgn = &vugu.VGNode{Component: vgcomp}
-										vgparent.AppendChild(vgn)
-									}
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n          "}
 									vgparent.AppendChild(vgn)
 								}
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 								vgparent.AppendChild(vgn)
 							}
 						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
 						vgparent.AppendChild(vgn)
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
@@ -333,9 +297,123 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(c.more())
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "settle-place"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
+			if len(c.d().Settle) > 0 {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "settle"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "settle"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("What would settle it"))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.settleAnswer())
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n      "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ol", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "asks"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+						vgparent.AppendChild(vgn)
+						for k, s := range c.d().Settle {
+							var vgiterkey interface{} = k
+							_ = vgiterkey
+							k := k
+							_ = k
+							s := s
+							_ = s
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask-name"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "strong", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(c.sentence(s.Name))
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+									vgparent.AppendChild(vgn)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(c.doubt(s))
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(s.Do + ".")
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.tells(s))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask-on"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.bears(s))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								{
+									vgcompKey := vugu.MakeCompKey(0xB1CDF3CBEA179079^vgin.CurrentPositionHash(), s.Record)
+									// ask BuildEnv for prior instance of this specific component
+									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+									if vgcomp == nil {
+										// create new one if needed
+										vgcomp = new(Actions)
+										vgin.BuildEnv.WireComponent(vgcomp)
+									}
+									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+									vgcomp.All = c.entering(k, s)
+									vgcomp.Model = c.Model
+									vgout.Components = append(vgout.Components, vgcomp)
+									vgn = &vugu.VGNode{Component: vgcomp}
+									vgparent.AppendChild(vgn)
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
+								vgparent.AppendChild(vgn)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " \n      "}
+						vgparent.AppendChild(vgn)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("How likely the record is under each cause is worked out from models of people, straps, shocks and load cells, with the assumptions below; before any evidence, each cause has the weight set there. No cause is named where the assumptions could turn it over. That a load came from work does not say who put it there."))
+		vgn.SetInnerHTML(c.combine())
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("How likely the record is under each cause is worked out from models of people, straps, shocks and load cells, with the assumptions below. No cause is named where the assumptions could turn it over. That a load came from work does not say who put it there."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n  "}
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "caption paper-only"}}}

@@ -66,9 +66,11 @@ func TestPrint(t *testing.T) {
 	var r struct {
 		result
 		Exceedances []struct {
-			Reasons []struct{ Text string }
-			AskFor  []struct{ Record, Why string } `json:"ask_for"`
+			Answer, Title string
+			Reasons       []struct{ Text string }
 		}
+		Told   []struct{ Title, When, Answer string }
+		Settle []struct{ Do, Tell, On string }
 		Inputs []struct {
 			Name, SHA256 string
 			Bytes        int
@@ -82,9 +84,12 @@ func TestPrint(t *testing.T) {
 		for _, reason := range x.Reasons {
 			want = append(want, reason.Text)
 		}
-		for _, ask := range x.AskFor {
-			want = append(want, ask.Why)
-		}
+	}
+	for _, told := range r.Told {
+		want = append(want, told.Title, told.When, told.Answer)
+	}
+	for _, ask := range r.Settle {
+		want = append(want, ask.Do, ask.Tell)
 	}
 	for _, in := range r.Inputs {
 		size := strings.ReplaceAll(fmt.Sprintf("%d", in.Bytes), ",", "")

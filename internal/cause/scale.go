@@ -1,5 +1,7 @@
 package cause
 
+import "ratchetmark/internal/record"
+
 // verbal is a row of the scale in which the strength of evidence is said.
 type verbal struct {
 	from  float64 // likelihood ratio from which the words hold
@@ -26,4 +28,21 @@ func Words(ratio float64) string {
 		}
 	}
 	return scale[len(scale)-1].words
+}
+
+// Asked returns what naming a cause asks for: its likelihood ratio against the
+// best rival at the low end of its range, and its weight.
+func Asked(c Cause) (ratio, weight float64) { return required[c].ratio, required[c].posterior }
+
+// LeastPlatform is the rated load, in kg, below which no cause is named: no
+// platform that carries a person is rated for less.
+const LeastPlatform record.Kilogram = leastPlatform
+
+// Records names every record that can be asked for.
+func Records() []string {
+	var out []string
+	for _, q := range questions {
+		out = append(out, q.record)
+	}
+	return out
 }

@@ -53,7 +53,7 @@ func sizeText(f *facts) string {
 	if f.x.What == Peak {
 		what = "the peak is"
 	}
-	return fmt.Sprintf("%s %.0f %% of the rated load (%.0f kg)", what, 100*load/float64(f.h.Rated), load)
+	return fmt.Sprintf("%s %s of the rated load (%s)", what, SharePercent(load/float64(f.h.Rated)), LoadOver(f.x.From, f.h.Rated))
 }
 
 func neighboursText(f *facts) string {
@@ -77,7 +77,7 @@ func neighboursText(f *facts) string {
 }
 
 func peakInBandText(f *facts) string {
-	return fmt.Sprintf("the highest load of the interval, %.0f kg, lies in this band", float64(*f.v.Peak))
+	return fmt.Sprintf("the highest load of the interval, %s, lies in this band", LoadOver(*f.v.Peak, f.h.Rated))
 }
 
 func emptyText(f *facts) string {
@@ -150,6 +150,35 @@ func patternText(f *facts) string {
 func haulierText(f *facts) string {
 	h := f.haulier
 	return fmt.Sprintf("on other machines, %d of %d trips of the same haulier went over", h.Over, h.Over+h.Not)
+}
+
+// SharePercent writes a share of the rated load in percent. A load just over or
+// just under it is not written as 100 %: the digits say on which side it lies.
+func SharePercent(share float64) string {
+	p := 100 * share
+	if math.Round(p) != 100 || p == 100 {
+		return fmt.Sprintf("%.0f %%", p)
+	}
+	if one := math.Round(10*p) / 10; one != 100 {
+		return fmt.Sprintf("%.1f %%", one)
+	}
+	if p > 100 {
+		return "just over 100 %"
+	}
+	return "just under 100 %"
+}
+
+// LoadOver writes a load in kg. One over the rated load that would read as the
+// rated load itself keeps a digit after the point, or says that it is just over.
+func LoadOver(load, rated record.Kilogram) string {
+	whole := func(x record.Kilogram) string { return fmt.Sprintf("%.0f kg", math.Round(float64(x))) }
+	if load <= rated || whole(load) != whole(rated) {
+		return whole(load)
+	}
+	if one := math.Round(10*float64(load)) / 10; one > float64(rated) {
+		return fmt.Sprintf("%.1f kg", one)
+	}
+	return "just over " + record.Number(rated) + " kg"
 }
 
 func percent(x float64) string {

@@ -10,50 +10,102 @@ type Pull struct {
 	By     float64
 }
 
-// Balance is what pulls two ways, and what comes of it all together.
+// Whole is a row of a balance that says where all of it comes out: a range and
+// a mark within it, on the axis of the pulls.
+type Whole struct {
+	Words  string
+	Figure string
+	Low    float64
+	At     float64
+	High   float64
+}
+
+// Balance is what pulls two ways, and what comes of it all together: of one
+// thing, or of several that are read alike.
 type Balance struct {
 	Label        string
 	Left, Right  string  // what each side stands for
 	LeftTexture  Texture // of bars that pull to the left
 	RightTexture Texture
 	Pulls        []Pull
-	Words        string // of the last row
-	Figure       string
-	Low          float64 // the range of the whole
-	At           float64
-	High         float64
+	Wholes       []Whole
 }
 
 // mostPull is the pull at the end of the axis; what pulls harder ends in a tip.
 const mostPull = 2.0
 
-// DrawBalance draws a balance: a middle line, a bar for each pull, and a range
-// for the whole.
+// Heights of the rows of a balance, of the head and of the scale below.
+const (
+	balanceRow   = 38.0
+	balanceHead  = 27.0
+	balanceScale = 24.0
+)
+
+// DrawBalance draws a balance: a middle line, a bar for each pull, a range for
+// each whole, and a scale of how many times better the one side fits.
 func DrawBalance(id string, b Balance, width float64) string {
-	const rowTall, head = 42.0, 24.0
-	tall := head + float64(len(b.Pulls)+1)*rowTall + 6
-	c := begin(id, width, tall, "balance", b.Label)
+	rows := float64(len(b.Pulls) + len(b.Wholes))
+	foot := balanceHead + rows*balanceRow
+	c := begin(id, width, foot+balanceScale, "balance", b.Label)
 	c.textures()
-	middle := width / 2
 	half := width/2 - sideMargin
-	x := func(v float64) float64 { return middle + half*math.Max(-1, math.Min(1, v/mostPull)) }
-	c.text("side", left, 0, 13, b.Left)
-	c.text("side", right, width, 13, b.Right)
+	x := func(v float64) float64 { return width/2 + half*math.Max(-1, math.Min(1, v/mostPull)) }
+	c.balanceSides(b, width)
+	c.balanceAxis(x, foot)
 	for i, p := range b.Pulls {
-		y := head + float64(i)*rowTall
-		c.text("cell-words", left, 0, y+13, p.Words)
-		c.text("row-figures", right, width, y+13, p.Figure)
-		c.line("track", x(-mostPull), y+27, x(mostPull), y+27)
-		c.pull(b, x, signed(p.By), y+20)
+		y := balanceHead + float64(i)*balanceRow
+		c.balanceWords("cell-words halo", p.Words, p.Figure, y, width)
+		c.pull(b, x, signed(p.By), y+19)
 	}
-	y := head + float64(len(b.Pulls))*rowTall
-	c.text("row-words", left, 0, y+13, b.Words)
-	c.text("row-figures", right, width, y+13, b.Figure)
-	c.line("track", x(-mostPull), y+27, x(mostPull), y+27)
-	c.rect("bar", x(signed(b.Low)), y+21, x(signed(b.High))-x(signed(b.Low)), 12, "")
-	c.line("estimate", x(signed(b.At)), y+17, x(signed(b.At)), y+37)
-	c.line("axis", middle, head, middle, tall-4)
+	for i, w := range b.Wholes {
+		y := balanceHead + float64(len(b.Pulls)+i)*balanceRow
+		c.balanceWords("row-words halo", w.Words, w.Figure, y, width)
+		c.rect("bar", x(signed(w.Low)), y+20, x(signed(w.High))-x(signed(w.Low)), 12, "")
+		c.line("estimate", x(signed(w.At)), y+17, x(signed(w.At)), y+35)
+	}
 	return c.end()
+}
+
+// balanceSides names the sides, each beside the texture of its bars.
+func (c *canvas) balanceSides(b Balance, width float64) {
+	const swatch = 14.0
+	if b.LeftTexture != "" {
+		c.surface(b.LeftTexture, 1, 1, swatch, swatch)
+	}
+	if b.RightTexture != "" {
+		c.surface(b.RightTexture, width-swatch-1, 1, swatch, swatch)
+	}
+	c.text("side", left, swatch+7, 13, b.Left)
+	c.text("side", right, width-swatch-7, 13, b.Right)
+}
+
+// balanceAxis draws the middle, where both sides fit alike, and on either side
+// where one fits ten and a hundred times better.
+func (c *canvas) balanceAxis(x func(v float64) float64, foot float64) {
+	for _, t := range []struct {
+		at    float64
+		words string
+	}{{-2, "100"}, {-1, "10"}, {0, "alike"}, {1, "10"}, {2, "100"}} {
+		class, where := "track", centre
+		switch {
+		case t.at == 0:
+			class = "axis"
+		case t.at <= -mostPull:
+			where = left
+		case t.at >= mostPull:
+			where = right
+		}
+		if math.Abs(t.at) < mostPull {
+			c.line(class, x(t.at), balanceHead-4, x(t.at), foot+2)
+		}
+		c.text("scale", where, x(t.at), foot+17, t.words)
+	}
+}
+
+// balanceWords writes what a row is, and its figure.
+func (c *canvas) balanceWords(class, words, figure string, y, width float64) {
+	c.text(class, left, 0, y+13, words)
+	c.text("row-figures halo", right, width, y+13, figure)
 }
 
 // pull draws one bar, with a tip where it goes beyond the axis.

@@ -293,7 +293,7 @@ func TestExtremes(t *testing.T) {
 	}
 	picture(t, "no range", chart.Ranges("g", "", "%", nil, 600))
 	picture(t, "no weight", chart.Weights("s", "", nil, 200))
-	picture(t, "no pull", chart.DrawBalance("s", chart.Balance{Low: math.Inf(-1), High: math.Inf(1), At: math.NaN()}, 200))
+	picture(t, "no pull", chart.DrawBalance("s", chart.Balance{Wholes: []chart.Whole{{Low: math.Inf(-1), High: math.Inf(1), At: math.NaN()}}}, 200))
 }
 
 // Words from a file may hold anything; they stay words.
@@ -310,7 +310,7 @@ func TestHostileWords(t *testing.T) {
 			"ruler":   chart.DrawRuler("r", r, 900),
 			"ranges":  chart.Ranges("g", words, words, []chart.Range{{Words: words, Figures: words, Low: 1, High: 2}}, 600),
 			"weights": chart.Weights("s", words, []chart.Weight{{chart.Hatch, words, words, 0.5}}, 300),
-			"balance": chart.DrawBalance("s", chart.Balance{Label: words, Left: words, Right: words, Pulls: []chart.Pull{{words, words, 9}}, Words: words, Figure: words}, 300),
+			"balance": chart.DrawBalance("s", chart.Balance{Label: words, Left: words, Right: words, Pulls: []chart.Pull{{words, words, 9}}, Wholes: []chart.Whole{{Words: words, Figure: words}}}, 300),
 		} {
 			plain := 0
 			for _, e := range picture(t, what, svg) {
@@ -415,8 +415,8 @@ func TestRangesPositions(t *testing.T) {
 func TestBalancePositions(t *testing.T) {
 	b := chart.Balance{
 		Left: "for a shock", Right: "for tie-down", LeftTexture: chart.Dots, RightTexture: chart.Solid,
-		Pulls: []chart.Pull{{"right", "10 times", 1}, {"left", "3 times", -0.5}, {"beyond", "900 times", 2.95}},
-		Words: "all together", Figure: "20 times", Low: 0.2, At: 1.3, High: 2,
+		Pulls:  []chart.Pull{{"right", "10 times", 1}, {"left", "3 times", -0.5}, {"beyond", "900 times", 2.95}},
+		Wholes: []chart.Whole{{"all together", "20 times", 0.2, 1.3, 2}, {"another", "half", -1, -0.3, 0.5}},
 	}
 	svg := chart.DrawBalance("b", b, 424)
 	var bars []string
@@ -437,7 +437,8 @@ func TestBalancePositions(t *testing.T) {
 	at := func(from, to float64) string {
 		return fmt.Sprintf("%.5g %.5g", middle+half*from/2, half*(to-from)/2)
 	}
-	want := []string{"t-solid " + at(0, 1), "t-dots " + at(-0.5, 0), "t-solid " + at(0, 2), "bar " + at(0.2, 2)}
+	bars = bars[2:] // the sides' own
+	want := []string{"t-solid " + at(0, 1), "t-dots " + at(-0.5, 0), "t-solid " + at(0, 2), "bar " + at(0.2, 2), "bar " + at(-1, 0.5)}
 	if !slices.Equal(bars, want) || tips != 1 {
 		t.Errorf("got %q with %d tips, want %q with one", bars, tips, want)
 	}
@@ -445,7 +446,7 @@ func TestBalancePositions(t *testing.T) {
 
 // The length of a weight's bar is its share of the axis.
 func TestWeightsPositions(t *testing.T) {
-	svg := chart.Weights("w", "weights", []chart.Weight{{chart.Solid, "work", "25 %", 0.25}, {chart.Hatch, "tie-down", "75 %", 0.75}}, 348)
+	svg := chart.Weights("w", "weights", []chart.Weight{{chart.Solid, "work", "25 %", 0.25}, {chart.Hatch, "tie-down", "75 %", 0.75}}, 362)
 	var widths []string
 	for _, e := range picture(t, "weights", svg) {
 		at := map[string]string{}

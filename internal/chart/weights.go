@@ -12,7 +12,7 @@ type Weight struct {
 
 // Weights draws shares of one as bars below each other, on one axis.
 func Weights(id, label string, rows []Weight, width float64) string {
-	const rowTall, barTall, words, figures = 27.0, 16.0, 82.0, 66.0
+	const rowTall, barTall, words, figures = 27.0, 16.0, 82.0, 80.0
 	c := begin(id, width, float64(len(rows))*rowTall+2, "weights", label)
 	c.textures()
 	span := width - words - figures

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ratchetmark/internal/capacity"
+	"ratchetmark/internal/cause"
 	"ratchetmark/internal/record"
 )
 
@@ -45,7 +46,7 @@ func recorded(d *Dossier) string {
 		}
 	}
 	if peak := capacity.HighestPeak(h); peak != nil {
-		text := "a peak of " + Kg(float64(*peak))
+		text := "a peak of " + cause.LoadOver(*peak, h.Rated)
 		if at := peakDate(h, *peak); at != "" {
 			text += " on " + at
 		}
@@ -146,11 +147,21 @@ func over(d *Dossier) string {
 		return "Nothing went over the rated load of the machine; " + d.Capacity.Mixed() + "."
 	case n == 0:
 		return "Nothing went over the rated load."
+	case d.carriesNobody():
+		return "Not known: " + d.nobody() + "."
 	case n == 1:
-		return "One piece went over: " + byVerdict(d) + "."
+		return "One piece went over: " + byVerdict(d) + "." + askFirst(d)
 	default:
-		return fmt.Sprintf("%d pieces went over: %s.", n, byVerdict(d))
+		return fmt.Sprintf("%d pieces went over: %s.", n, byVerdict(d)) + askFirst(d)
 	}
+}
+
+// askFirst names the record that would tell most about what is undecided.
+func askFirst(d *Dossier) string {
+	if len(d.Settle) == 0 || !d.canSettle(d.Exceedances[d.Settle[0].Pieces[0].Piece]) {
+		return ""
+	}
+	return " What would tell most: " + actionOf(d.Settle[0].Record, "").short + "."
 }
 
 func cost(d *Dossier) string {

@@ -26,11 +26,16 @@ func AssumptionValue(a assume.Assumption) string {
 
 // AssumptionText writes an assumption with its interval and where it is from.
 func AssumptionText(a assume.Assumption) string {
+	return AssumptionValue(a) + "; " + sourceText(a)
+}
+
+// sourceText says where the value of an assumption is from.
+func sourceText(a assume.Assumption) string {
 	switch {
 	case a.Edited:
-		return AssumptionValue(a) + "; set for this case"
+		return "set for this case"
 	case a.Status == assume.Guess:
-		return fmt.Sprintf("%s; %s", AssumptionValue(a), a.Status)
+		return string(a.Status)
 	}
-	return fmt.Sprintf("%s; %s; %s", AssumptionValue(a), a.Source, a.Status)
+	return fmt.Sprintf("%s; %s", a.Source, a.Status)
 }

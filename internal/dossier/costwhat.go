@@ -43,7 +43,7 @@ func staticPart(d *Dossier) CostPart {
 		return CostPart{}
 	}
 	p := CostPart{ID: "static", Title: "What the highest load asked once"}
-	p.Answer = fmt.Sprintf("%s, %s of the rated load. %s", Kg(float64(s.Peak)), Percent(s.Percent/100), s.Words)
+	p.Answer = fmt.Sprintf("%s, %s of the rated load. %s", cause.LoadOver(s.Peak, d.History.Rated), cause.SharePercent(s.Percent/100), s.Words)
 	for _, t := range s.Tests {
 		side := "not reached"
 		if t.Passed {

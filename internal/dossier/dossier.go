@@ -32,6 +32,8 @@ type Dossier struct {
 	Findings    []record.Finding    `json:"findings"`
 	Capacity    *Capacity           `json:"capacity"` // nil without a rated load
 	Exceedances []Exceedance        `json:"exceedances"`
+	Told        []Told              `json:"told"`          // the exceedances, those together of which the same came
+	Settle      []Settle            `json:"settle"`        // what to ask for, best first
 	Exposure    *Exposure           `json:"exposure"`      // nil without a rated load or hours
 	Static      *fatigue.Static     `json:"static_demand"` // nil without a peak over the rated load
 	Transport   *Transport          `json:"transport"`
@@ -59,12 +61,13 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 
 	d := Dossier{
 		Method: Method, Inputs: inputs, Machine: c.Machine, Note: c.Note, Noted: noted(c),
-		Findings: findings, Exceedances: []Exceedance{}, Assumptions: set.Rows(),
+		Findings: findings, Exceedances: []Exceedance{}, Told: []Told{}, Settle: []Settle{}, Assumptions: set.Rows(),
 		History: record.Lay(c),
 	}
 	if d.Inputs == nil {
 		d.Inputs = []Input{}
 	}
+	d.refuseSmall()
 	if d.History.Rated > 0 && len(c.Readings) > 0 {
 		d.conclude(set, others)
 		origins.Place(d.Findings)
@@ -80,9 +83,11 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 func (d *Dossier) conclude(set assume.Set, others cause.Habits) {
 	d.carryAll(set)
 	for _, o := range cause.Weigh(d.History, set, others) {
-		d.Exceedances = append(d.Exceedances, exceedance(o))
+		d.Exceedances = append(d.Exceedances, exceedance(o, d.History.Rated))
 	}
 	if len(d.Exceedances) > 0 {
+		d.besides()
+		d.Told, d.Settle = d.tell(), d.settle()
 		d.Capacity.after()
 	}
 	d.Exposure, d.Static = d.expose(set), d.static()

@@ -95,9 +95,9 @@ func SharedText(x *Exceedance) string {
 	var parts []string
 	for _, s := range x.ByCause {
 		if s.Low >= 0.05 && x.Hours.High-s.Low >= 0.05 {
-			parts = append(parts, fmt.Sprintf("at least %s can hardly have come from anything but %s", H(s.Low), Phrase(s.Cause)))
+			parts = append(parts, fmt.Sprintf("at least %s can hardly have come from anything but %s", H(s.Low), plainly(s.Cause)))
 		} else if s.Cause == x.Leader && x.Hours.High-s.High >= 0.05 {
-			parts = append(parts, fmt.Sprintf("at most %s can have come from %s", H(s.High), Phrase(s.Cause)))
+			parts = append(parts, fmt.Sprintf("at most %s can have come from %s", H(s.High), plainly(s.Cause)))
 		}
 	}
 	if len(parts) == 0 {

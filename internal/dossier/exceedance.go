@@ -66,6 +66,7 @@ type Exceedance struct {
 	Words      string           `json:"words"`
 	Reasons    []Reason         `json:"reasons"`
 	Otherwise  string           `json:"otherwise"`
+	Beside     string           `json:"beside,omitempty"` // where the peak and the hours of its band come out differently
 	Matters    []Matter         `json:"matters"`
 	ByCause    []CauseHours     `json:"hours_by_cause"` // empty for a peak
 	AskFor     []Ask            `json:"ask_for"`
@@ -89,6 +90,7 @@ type Matter struct {
 	Name    string      `json:"name"`
 	Low     float64     `json:"low"`
 	High    float64     `json:"high"`
+	Usual   float64     `json:"usual"`
 	Unit    string      `json:"unit"`
 	AtLow   float64     `json:"ratio_at_low"`
 	AtHigh  float64     `json:"ratio_at_high"`
@@ -114,7 +116,7 @@ type Ask struct {
 }
 
 // exceedance turns an opinion into the form that is printed and saved.
-func exceedance(o cause.Opinion) Exceedance {
+func exceedance(o cause.Opinion, rated record.Kilogram) Exceedance {
 	x := Exceedance{
 		What: o.What, Interval: o.Interval, From: o.From, To: o.To, Peak: o.Peak,
 		Verdict: o.Verdict, Leader: o.Leader, Words: o.Words, MayBeUnder: o.MayBeUnder, Beyond: o.Beyond, LoadTest: o.LoadTest,
@@ -140,8 +142,8 @@ func exceedance(o cause.Opinion) Exceedance {
 	for _, a := range o.AskFor {
 		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits), a.Wants})
 	}
-	x.Title = title(x)
-	x.Answer = verdictSentence(&x)
+	x.Title = title(&x, rated)
+	x.Answer = verdictSentence(&x, rated)
 	x.Otherwise = otherwise(&x)
 	return x
 }
@@ -178,9 +180,9 @@ func three(x float64) float64 {
 
 // title names the piece: "peak of 812 kg", "1.9 h over the rated load in the band
 // from 640 kg up".
-func title(x Exceedance) string {
+func title(x *Exceedance, rated record.Kilogram) string {
 	if x.What == cause.Peak {
-		return "peak of " + Kg(float64(*x.Peak))
+		return "peak of " + cause.LoadOver(*x.Peak, rated)
 	}
 	return HoursBetween(x.Hours.Low, x.Hours.High) + " over the rated load in the band " + BandText(x.From, x.To)
 }
@@ -195,6 +197,14 @@ var phrases = map[cause.Cause]string{
 // Phrase names a cause in a sentence.
 func Phrase(c cause.Cause) string { return phrases[c] }
 
+// plainly names a cause in a sentence in which it stands beside others.
+func plainly(c cause.Cause) string {
+	if c == cause.Worked {
+		return "work"
+	}
+	return phrases[c]
+}
+
 // Times writes a likelihood ratio with the digits that it has: "120", "3.4".
 func Times(x float64) string {
 	switch {
@@ -206,85 +216,48 @@ func Times(x float64) string {
 	return "under 0.1"
 }
 
-// verdictSentence says what the record supports, how strongly, and over what range.
-func verdictSentence(x *Exceedance) string {
-	r := x.Ratio
-	fits := fmt.Sprintf("%s times as well as %s", Times(r.Value), Phrase(r.Against))
-	span := fmt.Sprintf("%s to %s times", Times(r.Low), Times(r.High))
-	switch {
-	case x.Verdict != cause.Undecided:
-		return fmt.Sprintf("The record fits %s %s, the best rival (%s within what is assumed): %s.", Phrase(x.Verdict), fits, span, x.Words)
-	case x.MayBeUnder:
-		return "Undecided: these hours may lie under the rated load, because " + mayBeUnder(x) + "."
-	case x.Beyond:
-		return "Undecided: no load that is known of such a platform is so high; the register may be full or have failed."
-	case r.Value < 1:
-		return fmt.Sprintf("Undecided: the record fits %s %s times better; only the weights set before any evidence put %s ahead.", Phrase(r.Against), Times(1/r.Value), Phrase(x.Leader))
-	case r.Value < 2:
-		return fmt.Sprintf("Undecided: the record fits %s and %s about equally well.", Phrase(x.Leader), Phrase(r.Against))
-	case r.Low < 1:
-		return fmt.Sprintf("Undecided: the record fits %s best, %s, but within what is assumed that is %s.", Phrase(x.Leader), fits, span)
-	}
-	if text := contradiction(x); text != "" {
-		return fmt.Sprintf("Undecided: the record fits %s best, %s, but %s.", Phrase(x.Leader), fits, text)
-	}
-	return fmt.Sprintf("Undecided: the record fits %s best, %s (%s within what is assumed), which is not enough to name it.", Phrase(x.Leader), fits, span)
-}
-
-// contradiction says that custody, or where the machine was powered, leaves the
-// leader too few of the hours; empty where it does not.
-func contradiction(x *Exceedance) string {
-	for _, s := range x.ByCause {
-		if s.Cause == x.Leader && s.High < 0.9*x.Hours.High-0.1 {
-			return fmt.Sprintf("it can have made at most %s of the %s", H(s.High), H(x.Hours.High))
-		}
-	}
-	return ""
-}
-
-func mayBeUnder(x *Exceedance) string {
-	if x.Hours.Low < x.Hours.High && x.Hours.Estimate < x.Hours.High {
-		return "the band holds loads under it as well"
-	}
-	return "they may be older than the interval"
-}
-
-// otherwise states the best alternative reading fairly: what speaks for it.
-func otherwise(x *Exceedance) string {
-	rival := x.Ratio.Against
-	var speaks []string
-	for _, r := range x.Reasons {
-		if r.Log10.Get(rival) > r.Log10.Get(x.Leader)+0.1 {
-			speaks = append(speaks, r.Text)
-		}
-	}
-	test := ""
-	if x.LoadTest {
-		test = " A load test in the workshop reads like this as well: ask whether one was made."
-	}
-	if len(speaks) == 0 {
-		return fmt.Sprintf("The best other reading is %s; nothing in the record fits it better.%s", Phrase(rival), test)
-	}
-	return fmt.Sprintf("The best other reading is %s. For it speaks: %s.%s", Phrase(rival), strings.Join(speaks, "; "), test)
-}
-
 // matter puts an assumption that matters into words.
 func matter(m cause.Matter, o cause.Opinion) Matter {
-	out := Matter{Name: m.Name, Low: tidy(m.Low), High: tidy(m.High), Unit: m.Unit, AtLow: three(m.AtLow), AtHigh: three(m.AtHigh)}
-	unit := ""
-	if m.Unit != "1" {
-		unit = " " + m.Unit
-	}
-	out.Text = fmt.Sprintf("%s: %s times if %s%s, %s times if %s%s", m.Name, Times(m.AtLow), Grouped(m.Low), unit, Times(m.AtHigh), Grouped(m.High), unit)
+	out := Matter{Name: m.Name, Low: tidy(m.Low), High: tidy(m.High), Usual: tidy(m.Usual), Unit: m.Unit, AtLow: three(m.AtLow), AtHigh: three(m.AtHigh)}
 	if m.FlipsAt != nil {
 		out.FlipsAt, out.FlipsTo = record.Of(three(*m.FlipsAt)), m.FlipsTo
-		side := "more"
-		if *m.FlipsAt < m.Usual {
-			side = "less"
-		}
-		out.Text += fmt.Sprintf("; at about %s%s or %s, %s comes out ahead", Grouped(three(*m.FlipsAt)), unit, side, Phrase(m.FlipsTo))
+	}
+	out.Text = fmt.Sprintf("%s: %s times at %s, %s times at %s", m.Name, Times(m.AtLow), Grouped(out.Low), Times(m.AtHigh), out.with(out.High))
+	if out.FlipsAt != nil {
+		out.Text += ", and " + out.flips()
 	}
 	return out
+}
+
+// flips says where another cause comes out ahead.
+func (m *Matter) flips() string {
+	return fmt.Sprintf("from about %s %s %s comes out ahead", m.with(twoDigits(*m.FlipsAt)), m.side(), plainly(m.FlipsTo))
+}
+
+// with writes a value of the assumption with its unit.
+func (m *Matter) with(x float64) string {
+	if m.Unit == "1" || m.Unit == "" {
+		return Grouped(x)
+	}
+	return Grouped(x) + " " + m.Unit
+}
+
+// side says on which side of the value another cause leads.
+func (m *Matter) side() string {
+	if *m.FlipsAt < m.Usual {
+		return "down"
+	}
+	return "up"
+}
+
+// twoDigits keeps two digits of a value at which another cause leads: it is
+// found by two straight lines.
+func twoDigits(x float64) float64 {
+	scale := math.Pow(10, 1-math.Floor(math.Log10(math.Abs(x))))
+	if x == 0 || !record.Finite(scale) {
+		return x
+	}
+	return tidy(math.Round(x*scale) / scale)
 }
 
 // list joins words: "a, b and c".

@@ -42,7 +42,10 @@ var (
 		"capacity.mean_load_kg", "capacity.mean_load_kg.low", "capacity.mean_load_kg.estimate", "capacity.mean_load_kg.high",
 		"exceedances[].hours.estimate", "exceedances[].title", "exceedances[].answer", "exceedances[].reasons[].title", "exceedances[].reasons[].reads",
 		"exceedances[].leader", "exceedances[].beyond_belief", "exceedances[].like_load_test", "exceedances[].otherwise", "exceedances[].may_be_under", "exceedances[].likelihood_ratio.value", "exceedances[].likelihood_ratio.low", "exceedances[].likelihood_ratio.high", "exceedances[].likelihood_ratio.against",
-		"exceedances[].matters", "exceedances[].matters[].name", "exceedances[].matters[].low", "exceedances[].matters[].high", "exceedances[].matters[].unit", "exceedances[].matters[].ratio_at_low", "exceedances[].matters[].ratio_at_high", "exceedances[].matters[].flips_at", "exceedances[].matters[].flips_to", "exceedances[].matters[].text",
+		"exceedances[].matters", "exceedances[].matters[].name", "exceedances[].matters[].low", "exceedances[].matters[].high", "exceedances[].matters[].usual", "exceedances[].matters[].unit", "exceedances[].matters[].ratio_at_low", "exceedances[].matters[].ratio_at_high", "exceedances[].matters[].flips_at", "exceedances[].matters[].flips_to", "exceedances[].matters[].text",
+		"exceedances[].beside", "told", "told[].pieces", "told[].title", "told[].when", "told[].answer",
+		"settle", "settle[].record", "settle[].name", "settle[].do", "settle[].tell", "settle[].on", "settle[].gain_bits", "settle[].of_the_doubt",
+		"settle[].pieces", "settle[].pieces[].piece", "settle[].pieces[].gain_bits",
 		"exceedances[].hours_by_cause", "exceedances[].hours_by_cause[].cause", "exceedances[].hours_by_cause[].low", "exceedances[].hours_by_cause[].high",
 		"assumptions", "assumptions[].id", "assumptions[].name", "assumptions[].unit", "assumptions[].value", "assumptions[].low", "assumptions[].high",
 		"assumptions[].source", "assumptions[].status", "assumptions[].edited", "assumptions[].group",
@@ -210,7 +213,7 @@ func TestJSONListsAreNotNull(t *testing.T) {
 			if err := dossier.WriteJSON(&line, &d); err != nil {
 				t.Fatal(err)
 			}
-			for _, name := range []string{"inputs", "findings", "exceedances", "reasons", "ask_for", "hours_over", "cautions", "assumptions", "cycles_by", "against", "spread", "stretches", "forecast", "shares", "terms", "tests", "examine"} {
+			for _, name := range []string{"inputs", "findings", "exceedances", "reasons", "ask_for", "hours_over", "cautions", "assumptions", "cycles_by", "against", "spread", "stretches", "forecast", "shares", "terms", "tests", "examine", "told", "settle", "pieces"} {
 				if strings.Contains(line.String(), `"`+name+`":null`) {
 					t.Errorf("%s: got null for %s, want a list", path, name)
 				}

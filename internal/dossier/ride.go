@@ -3,6 +3,7 @@ package dossier
 import (
 	"fmt"
 
+	"ratchetmark/internal/cause"
 	"ratchetmark/internal/lashing"
 	"ratchetmark/internal/record"
 )
@@ -129,7 +130,7 @@ func MatchText(d *Dossier) string {
 	if peakPercent(d) <= 100 {
 		return ""
 	}
-	peak := Kg(*d.Capacity.Peak)
+	peak := cause.LoadOver(record.Kilogram(*d.Capacity.Peak), d.History.Rated)
 	best := lashing.Likeliest(lashing.Matches(record.Kilogram(*d.Capacity.Peak), d.Transport.Over.Edge.Usual))
 	if best == nil {
 		return "No strap or chain of the table over the rails gives the peak of " + peak + " at 45 to 90 degrees."

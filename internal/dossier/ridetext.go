@@ -3,6 +3,7 @@ package dossier
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ratchetmark/internal/record"
 	"ratchetmark/internal/trips"
@@ -24,11 +25,30 @@ func (p *printer) ride(d *Dossier) {
 	if h := d.Transport.Held; h != nil {
 		p.wrap("  ", "  ", h.NotCovered)
 	}
-	for _, x := range d.Transport.Trips.List {
-		p.wrap("  - ", "    ", TripText(x))
-	}
+	p.trips(d.Transport.Trips.List)
 	if text := BriefingText(d.Transport); text != "" {
 		p.wrap("  ", "  ", text)
+	}
+}
+
+// trips prints what each trip did; those of which it is not known, together by
+// the reason.
+func (p *printer) trips(all []Trip) {
+	var reasons []string
+	unknown := map[string][]string{}
+	for _, x := range all {
+		trip, did := TripWords(x)
+		if x.Bracketed {
+			p.wrap("  - ", "    ", trip+": "+did)
+			continue
+		}
+		if unknown[x.Why] == nil {
+			reasons = append(reasons, x.Why)
+		}
+		unknown[x.Why] = append(unknown[x.Why], trip)
+	}
+	for _, why := range reasons {
+		p.wrap("  - ", "    ", fmt.Sprintf("not known, %s: %s.", why, strings.Join(unknown[why], "; ")))
 	}
 }
 
@@ -42,12 +62,6 @@ func RideLines(d *Dossier) []string {
 		}
 	}
 	return out
-}
-
-// TripText says what a trip did, or why that is not known.
-func TripText(x Trip) string {
-	trip, rest := TripWords(x)
-	return trip + ": " + rest
 }
 
 // TripWords names a trip, and says what it did or why that is not known.

@@ -18,6 +18,9 @@ func summary(d *Dossier) string {
 	if len(d.Exceedances) == 0 {
 		return nothingOver(d)
 	}
+	if d.carriesNobody() {
+		return "Nothing can be concluded yet: " + d.nobody() + ". Until then, keep the machine out of use: loads were recorded, up to " + d.mostRecorded() + "."
+	}
 	text := "This machine recorded " + highest(d) + ". " + Capital(byVerdict(d)) + "."
 	return text + " Keep it out of use until a competent person has examined it."
 }
@@ -103,13 +106,49 @@ func highest(d *Dossier) string {
 		hours = HoursBetween(over.Low, over.High)
 	}
 	p := d.Capacity.Peak
-	switch {
-	case p == nil || *d.Capacity.PeakPercent <= 100:
+	if p == nil || *d.Capacity.PeakPercent <= 100 {
 		return hours + " over " + rated
-	case hours == "":
-		return fmt.Sprintf("a peak of %s, %s of %s", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated)
 	}
-	return fmt.Sprintf("a peak of %s, %s of %s, and %s over it", Kg(*p), Percent(*d.Capacity.PeakPercent/100), rated, hours)
+	text := fmt.Sprintf("a peak of %s, %s of %s", cause.LoadOver(record.Kilogram(*p), d.Capacity.Rated), cause.SharePercent(*d.Capacity.PeakPercent/100), rated)
+	if hours == "" {
+		return text
+	}
+	return text + ", and " + hours + " over it"
+}
+
+// carriesNobody reports whether the rated load is too small for a platform that
+// carries a person: whatever is held against it means little.
+func (d *Dossier) carriesNobody() bool {
+	return d.History.Rated > 0 && d.History.Rated < cause.LeastPlatform
+}
+
+func (d *Dossier) nobody() string {
+	return "a rated load of " + Kg(float64(d.History.Rated)) + " carries no person; read the plate again, rated load and unit"
+}
+
+// mostRecorded is the highest load that was recorded.
+func (d *Dossier) mostRecorded() string {
+	most := 0.0
+	for _, x := range d.Exceedances {
+		most = max(most, float64(x.From))
+	}
+	if p := d.Capacity.Peak; p != nil {
+		most = max(most, *p)
+	}
+	return Kg(most)
+}
+
+// refuseSmall makes a rated load that carries no person a finding that blocks.
+func (d *Dossier) refuseSmall() {
+	if !d.carriesNobody() {
+		return
+	}
+	for i := range d.Findings {
+		if f := &d.Findings[i]; f.Code == "plate-inconsistent" && f.Path == "machine/rated_load_kg" {
+			f.Severity = record.Blocking
+			f.Effect = "no cause is named and nothing is said to have gone over, or not to have, until it is known what the machine may carry"
+		}
+	}
 }
 
 // byVerdict says what came of the pieces: "the record supports tie-down over
@@ -122,7 +161,7 @@ func byVerdict(d *Dossier) string {
 		switch {
 		case subject == "":
 		case all && verdict == cause.Undecided:
-			parts = append(parts, "the record alone does not say why")
+			parts = append(parts, "the record alone does not say why"+leaning(d))
 		case verdict == cause.Undecided:
 			parts = append(parts, subject+" "+stay(subject)+" undecided")
 		case all:
@@ -132,6 +171,21 @@ func byVerdict(d *Dossier) string {
 		}
 	}
 	return strings.Join(parts, "; ")
+}
+
+// leaning says which cause fits best where nothing is named but one leads in
+// every piece that surely went over; empty where none does.
+func leaning(d *Dossier) string {
+	var sure []*Exceedance
+	for i := range d.Exceedances {
+		if x := &d.Exceedances[i]; !x.MayBeUnder {
+			sure = append(sure, x)
+		}
+	}
+	if len(sure) == 0 || slices.ContainsFunc(sure, func(x *Exceedance) bool { return x.Leader != sure[0].Leader || x.Ratio.Value < alike || x.Beyond }) {
+		return ""
+	}
+	return fmt.Sprintf(", but it fits %s best (%s times as well as the next best, which is not enough to name it)", Phrase(sure[0].Leader), spanOf(sure).values())
 }
 
 // weakest returns the words for the weakest support among the pieces with a verdict.

@@ -140,15 +140,46 @@ func (p *printer) capacity(d *Dossier) {
 	}
 }
 
-// rules prints the values of the rules that figures rest on.
+// rules prints the values of the rules that figures rest on: those that were set
+// for the case by themselves, the others together by their source.
 func (p *printer) rules(d *Dossier) {
 	if d.Capacity == nil {
 		return
 	}
+	var rows []assume.Assumption
 	for _, a := range d.Assumptions {
 		if a.Rule && (a.Edited || capacity.Counts(a.ID)) {
-			p.wrap("  rule: ", "    ", AssumptionText(a))
+			rows = append(rows, a)
 		}
+	}
+	p.bySource("Rules", rows)
+}
+
+// assumptions prints what the exposure assumes.
+func (p *printer) assumptions(d *Dossier) {
+	var rows []assume.Assumption
+	for _, a := range d.Assumptions {
+		if a.Rule || a.Group == assume.ForCauses && !a.Edited {
+			continue // rules stand with what the machine may carry, those that matter with each piece
+		}
+		rows = append(rows, a)
+	}
+	p.bySource("Assumed", rows)
+}
+
+// bySource prints values, those of one source together.
+func (p *printer) bySource(title string, rows []assume.Assumption) {
+	var sources []string
+	values := map[string][]string{}
+	for _, a := range rows {
+		from := sourceText(a)
+		if values[from] == nil {
+			sources = append(sources, from)
+		}
+		values[from] = append(values[from], AssumptionValue(a))
+	}
+	for _, from := range sources {
+		p.wrap("  "+title+": ", "    ", strings.Join(values[from], "; ")+": "+from+".")
 	}
 }
 
@@ -159,35 +190,15 @@ func (p *printer) after(d *Dossier) {
 	}
 	p.line("")
 	p.wrap("  ", "  ", "Asked for after an overload. "+d.Capacity.After.Line())
+	own := " Source: " + string(assume.Own) + "."
+	left := false
 	for _, s := range d.Capacity.After.Rows {
-		p.wrap("  - ", "    ", AskedLine(s))
+		text, cut := strings.CutSuffix(AskedLine(s), own)
+		left = left || cut
+		p.wrap("  - ", "    ", text)
 	}
-}
-
-func (p *printer) exceedances(d *Dossier) {
-	for _, x := range d.Exceedances {
-		p.line("")
-		p.wrap("  - ", "    ", x.Title+", "+IntervalText(d.History, x.Interval)+".")
-		p.wrap("    ", "    ", x.Answer)
-		if text := SharedText(&x); text != "" {
-			p.wrap("    ", "    ", text)
-		}
-		p.line("    weights: %s", WeightsText(&x))
-		telling, alike := Telling(&x)
-		for _, r := range telling {
-			p.wrap("    ", "      ", ReasonText(&x, r)+".")
-		}
-		if len(alike) > 0 {
-			p.wrap("    ", "      ", AlikeText(alike))
-		}
-		p.wrap("    ", "      ", fmt.Sprintf("together, at %s of their strength because the models are rough: %s times.", Percent(assumed(d, assume.Reliance)), Times(x.Ratio.Value)))
-		p.wrap("    ", "      ", x.Otherwise)
-		for _, m := range x.Matters {
-			p.wrap("    assumed ", "      ", m.Text+".")
-		}
-		for _, a := range x.AskFor {
-			p.wrap("    ", "      ", fmt.Sprintf("Ask for: %s (%s).", a.Record, a.Why))
-		}
+	if left {
+		p.wrap("  ", "  ", "What has no source is "+string(assume.Own)+".")
 	}
 }
 
@@ -205,12 +216,7 @@ func (p *printer) exposure(d *Dossier) {
 	p.ranges(Main(d).Ranges)
 	p.parts(CostParts(d))
 	p.line("")
-	for _, a := range d.Assumptions {
-		if a.Rule || a.Group == assume.ForCauses && !a.Edited {
-			continue // rules stand with what the machine may carry, those that matter with each piece
-		}
-		p.wrap("  assumed: ", "    ", AssumptionText(a))
-	}
+	p.assumptions(d)
 }
 
 // parts prints the reasoning about the exposure.

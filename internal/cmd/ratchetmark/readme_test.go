@@ -14,7 +14,7 @@ const (
 	readme      = "../../../README.md"
 	reportBegin = "<!-- report: begin -->\n"
 	reportEnd   = "<!-- report: end -->"
-	reportLines = 66
+	reportLines = 79
 )
 
 // The report in the README is what the command prints, cut to its first lines.
