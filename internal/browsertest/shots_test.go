@@ -38,7 +38,6 @@ var states = []state{
 		p.Files("#file", "../../testdata/told/checked.case.json")
 		p.WaitFor("#sheet")
 		p.Click("#piece-1 summary")
-		p.Click("#piece-2 .more-asks summary")
 	}, true},
 	{"refused", func(p *Page) {
 		p.Drop("#app", "photo.jpg", "image/jpeg", []byte("\xff\xd8\xff\xe0 not a record"))
