@@ -37,6 +37,14 @@ const (
 	CustodyWrong   ID = "custody_wrong"
 	AlwaysOccupied ID = "always_occupied"
 	AlarmLogged    ID = "alarm_logged"
+	TieDownSeen    ID = "tie_down_seen"
+	TieDownTold    ID = "tie_down_told"
+	CheckSpread    ID = "check_spread"
+	CheckTrue      ID = "check_true"
+	ZeroShows      ID = "drift_at_zero"
+	DriftLasts     ID = "drift_lasts_d"
+	DriftKept      ID = "drift_kept"
+	CellWrong      ID = "cell_wrong"
 	Reliance       ID = "reliance"
 	ModelDoubt     ID = "model_doubt"
 	PriorWorked    ID = "prior_worked"
@@ -90,6 +98,14 @@ var causeTable = []Assumption{
 	cause(CustodyWrong, "share of custody entries that are wrong or missing", "1", 0.02, 0.05, 0.15, 0.0001, 0.5),
 	cause(AlwaysOccupied, "share of intervals in which a platform is never empty", "1", 0.002, 0.006, 0.03, 0.0001, 0.9),
 	cause(AlarmLogged, "share of overloads that the event list holds", "1", 0.3, 0.55, 0.85, 0.05, 0.999),
+	cause(TieDownSeen, "share of tie-downs seen, or on a photo, that are as they are said to be", "1", 0.85, 0.95, 0.99, 0.5, 0.999),
+	cause(TieDownTold, "share of what a crew tells of a tie-down that is so", "1", 0.6, 0.8, 0.95, 0.5, 0.999),
+	cause(CheckSpread, "how far a check shows a sound cell off, standard deviation", "of rated load", 0.005, 0.015, 0.04, 0.001, 0.3),
+	cause(CheckTrue, "share of checks that are written down as they were shown", "1", 0.85, 0.95, 0.99, 0.5, 0.999),
+	cause(ZeroShows, "share of drifts that are of the zero and show with the platform empty", "1", 0.5, 0.75, 0.95, 0.01, 0.99),
+	cause(DriftLasts, "how long a drift lasts until somebody corrects it, median", "d", 40, 150, 600, 1, 5000),
+	cause(DriftKept, "share of drifts that a workshop leaves as they are", "1", 0.15, 0.4, 0.8, 0.001, 0.999),
+	cause(CellWrong, "share of cells that are wrong without having caused it", "1", 0.02, 0.05, 0.15, 0.001, 0.5),
 	cause(Reliance, "share of its strength that the evidence keeps, because its models are rough", "1", 0.5, 0.63, 0.75, 0.01, 1),
 	cause(ModelDoubt, "chance that none of the models holds", "1", 0.001, 0.003, 0.01, 0.00001, 0.5),
 	chosen(PriorWorked, "weight of work before any evidence", 1),

@@ -98,6 +98,30 @@ func shifted() *record.Case {
 	return c
 }
 
+// checkedShift is shifted, with checks a day and a week after the second interval
+// ended, a workshop in between.
+func checkedShift() *record.Case {
+	c := shifted()
+	c.Custody[2].To = at("2025-08-01 12:00")
+	c.Custody = append(c.Custody, record.Custody{From: at("2025-08-01 12:00"), To: at("2025-08-05 12:00"), Holder: record.Workshop})
+	c.Checks = []record.LoadCheck{
+		{At: at("2025-08-06 12:00"), Kind: record.ZeroCheck, Shown: kg(21)},
+		{At: at("2025-08-06 12:10"), Kind: record.MassCheck, Shown: kg(172), Mass: kg(150)},
+		{At: at("2025-11-28 12:10"), Kind: record.MassCheck, Shown: kg(170), Mass: kg(150)},
+	}
+	return c
+}
+
+// checkedTrip is trip, with a photo and the crew's word of the tie-down.
+func checkedTrip() *record.Case {
+	c := trip()
+	c.TieDowns = []record.TieDown{
+		{At: at("2025-06-11 07:00"), Over: record.Of(true), How: record.Pictured},
+		{At: at("2025-06-11 10:30"), Over: record.Of(false), How: record.ToldOf},
+	}
+	return c
+}
+
 // of weighs a case under its assumptions.
 func of(c *record.Case) []Opinion {
 	set, _ := assume.For(c)

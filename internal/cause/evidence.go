@@ -64,6 +64,9 @@ var evidence = []item{
 	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 0.75, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
 	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.5, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
 	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
+	{id: "tie-down", title: "the tie-down that was used", reads: "what is known of the tie-down on trips of the interval", cap: 1.5, applies: hasTied, weigh: tieDown, text: tiedText, plain: butLashed},
+	{id: "zero-check", title: "the cell with nothing on it", reads: "the load shown with the platform empty", cap: 1.5, applies: hasZeroCheck, weigh: zeroCheck, text: zeroText, plain: butDrift},
+	{id: "known-mass", title: "the cell under a known mass", reads: "the load shown with a known mass on the platform", cap: 1.5, applies: hasMassCheck, weigh: massCheck, text: massText, plain: butDrift},
 }
 
 func always(*facts) bool { return true }

@@ -34,6 +34,8 @@ type facts struct {
 	pattern    *pattern      //
 	when       *whenSet      //
 	haulier    *haulierTrips //
+	tied       *tiedDown     //
+	checks     checkedCell   //
 	past       float64       // peak before the interval; 0 when not known
 	timed      bool          // hours of the interval are known
 	loose      bool          // it may be older than the interval: what held within the interval says nothing
@@ -188,6 +190,8 @@ func (s *intervals) factsOf(x Exceedance, loads []float64, habits Habits) facts 
 	f.readPower()
 	f.readPattern()
 	f.readHaulier(habits)
+	f.readTied()
+	f.readChecks()
 	return f
 }
 

@@ -105,10 +105,12 @@ func (l *lashed) curve(int) *curve   { return l.settled }
 func (l *lashed) highest(int) *curve { return l.pulled }
 func (l *lashed) usually() float64   { return l.usual }
 
-func (l *lashed) occasions(i int, o *opportunity) float64 {
+func (l *lashed) occasions(i int, o *opportunity) float64 { return l.habits[i].value * l.trips(o) }
+
+// trips returns how many trips an interval is expected to hold.
+func (l *lashed) trips(o *opportunity) float64 {
 	unlisted := o.unlisted * l.p[tripRate] / 100
-	wrong := l.p[custodyWrong] * misplaced
-	return l.habits[i].value * (o.trips + unlisted + wrong)
+	return o.trips + unlisted + l.p[custodyWrong]*misplaced
 }
 
 // dwell is the powered time of one trip: switched off soon, or left on. It is

@@ -45,6 +45,14 @@ const (
 	custodyWrong
 	alwaysOccupied
 	alarmLogged
+	tieDownSeen
+	tieDownTold
+	checkSpread
+	checkTrue
+	zeroShows
+	driftLasts
+	driftKept
+	cellWrong
 	reliance
 	modelDoubt
 	paramCount
@@ -105,6 +113,14 @@ var paramTable = [paramCount]struct {
 	custodyWrong:   {assume.CustodyWrong, touches{iWorked: true, iLashed: true}, often},
 	alwaysOccupied: {assume.AlwaysOccupied, touches{}, 0},
 	alarmLogged:    {assume.AlarmLogged, touches{}, 0},
+	tieDownSeen:    {assume.TieDownSeen, touches{}, 0},
+	tieDownTold:    {assume.TieDownTold, touches{}, 0},
+	checkSpread:    {assume.CheckSpread, touches{}, 0},
+	checkTrue:      {assume.CheckTrue, touches{}, 0},
+	zeroShows:      {assume.ZeroShows, touches{}, 0},
+	driftLasts:     {assume.DriftLasts, touches{}, 0},
+	driftKept:      {assume.DriftKept, touches{}, 0},
+	cellWrong:      {assume.CellWrong, touches{}, 0},
 	reliance:       {assume.Reliance, touches{}, scaling},
 	modelDoubt:     {assume.ModelDoubt, touches{}, scaling},
 }

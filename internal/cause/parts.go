@@ -40,6 +40,9 @@ var askedBy = map[string]asked{
 	"afterwards":   {parts: [4]parts{iDrift: hidden}},
 	"pattern":      {},
 	"haulier":      {parts: [4]parts{iLashed: hidden}, params: []param{lashedHabit}},
+	"tie-down":     {parts: [4]parts{iLashed: often | hidden}, params: []param{lashedHabit, tieDownSeen, tieDownTold}},
+	"zero-check":   {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
+	"known-mass":   {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
 }
 
 // items is a set of rows of evidence, by their number.

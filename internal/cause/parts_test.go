@@ -22,8 +22,8 @@ func variedCases() []*record.Case {
 	out := []*record.Case{c}
 	lives := simulate.New(31)
 	for i := range 60 {
-		l := lives.Life(i)
-		out = append(out, &l.Case)
+		l, asked := lives.Life(i), lives.With(i, simulate.WithAsked)
+		out = append(out, &l.Case, &asked.Case)
 	}
 	return out
 }

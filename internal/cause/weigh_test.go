@@ -83,6 +83,15 @@ func TestDirections(t *testing.T) {
 				c.Readings[i].Bands[3].Hours = 3
 			}
 		}, true, "neighbours"},
+		{"a zero check that shows nothing speaks against drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", 0), false, "zero-check"},
+		{"a zero check that shows an offset speaks for drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", 40), true, "zero-check"},
+		{"a zero check below zero speaks against drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", -40), false, "zero-check"},
+		{"a known mass that is shown right speaks against drift", shifted, Band, 230, iDrift, iWorked, massAt("2025-08-03 08:00", 150, 151), false, "known-mass"},
+		{"a known mass that is shown too high speaks for drift", shifted, Band, 230, iDrift, iWorked, massAt("2025-08-03 08:00", 150, 190), true, "known-mass"},
+		{"a strap seen over the platform speaks for tie-down", trip, Peak, 0, iLashed, iShock, tiedAt(true, record.Seen), true, "tie-down"},
+		{"a strap told of speaks for tie-down", trip, Peak, 0, iLashed, iShock, tiedAt(true, record.ToldOf), true, "tie-down"},
+		{"a tie-down seen elsewhere speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.Seen), false, "tie-down"},
+		{"a strap denied speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.ToldOf), false, "tie-down"},
 		{"a peak far up in an open band speaks for tie-down", trip, Band, 310, iLashed, iWorked, func(c *record.Case) { c.Readings[1].Peak, c.Readings[2].Peak = kg(330), kg(330) }, false, "peak-in-band"},
 	} {
 		before, c := piece(v.of(), v.what, 1, v.from), v.of()
@@ -310,6 +319,16 @@ func randomCase(rng *rand.Rand) *record.Case {
 	}
 	for range rng.IntN(8) {
 		c.Events = append(c.Events, record.Event{At: clock(rng.IntN(40)), Kind: record.EventKinds[rng.IntN(len(record.EventKinds))], Load: kg(float64(rng.IntN(500)))})
+	}
+	for range rng.IntN(4) {
+		k := record.LoadCheck{At: clock(rng.IntN(60) - 10), Kind: record.LoadKinds[rng.IntN(2)], Shown: kg(float64(rng.IntN(300) - 50))}
+		if k.Kind == record.MassCheck {
+			k.Mass = kg(float64(rng.IntN(300)))
+		}
+		c.Checks = append(c.Checks, k)
+	}
+	for range rng.IntN(4) {
+		c.TieDowns = append(c.TieDowns, record.TieDown{At: clock(rng.IntN(36)), Over: record.Of(rng.IntN(2) == 0), How: record.Knowns[rng.IntN(4)]})
 	}
 	return c
 }
