@@ -57,6 +57,7 @@ type cover struct {
 	known            bool    // both readings are dated
 	total            float64 // clock hours
 	transit, unnamed float64
+	depot            float64
 	trips            float64 // transit entries, as far as they lie in the interval
 	tripHours        float64 // mean length of those; 0 where only days are given
 	implied          float64 // trips that custody must have missed, as far as they lie in the interval
@@ -114,7 +115,7 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	}
 	held, unknown := c.Cover(from, to)
 	out.total, out.unnamed = to.Sub(from).Hours(), unknown.Hours()
-	out.transit = held[record.Transit].Hours()
+	out.transit, out.depot = held[record.Transit].Hours(), held[record.Depot].Hours()
 	timed := 0.0
 	for _, u := range c.Custody {
 		if u.Holder != record.Transit || !u.To.After(u.From) || !u.From.Before(to) || !u.To.After(from) {
@@ -299,7 +300,7 @@ func (f *facts) readOpportunity() {
 	if !c.known || c.total <= 0 || len(f.h.Case.Custody) == 0 {
 		return
 	}
-	f.o.work = min(powered, c.total-c.transit)
+	f.o.work = min(powered, c.total-c.transit-c.depot) + inYard*min(powered, c.depot)
 	f.o.trips, f.o.tripHours = c.trips+c.implied, c.tripHours
 	f.o.unlisted = powered * c.unnamed / c.total
 }
@@ -323,6 +324,10 @@ func (f *facts) earlier() float64 {
 	}
 	return usualInterval.earlier
 }
+
+// inYard is how much occasion for work an hour of power in the yard gives, of one
+// on hire; an assumption.
+const inYard = 0.1
 
 // stepOf returns the step in which the machine counts hours: 1 h, 0.1 h or a
 // minute, the widest that fits all hours of the bands.

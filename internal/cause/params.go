@@ -168,7 +168,7 @@ func platformOf(h record.History, set assume.Set) platform {
 	}
 	p.persons = int((p.rated - tools) / set.Value(assume.PersonMass))
 	if n := h.Case.Machine.Persons; n != nil && *n > 0 {
-		p.persons = *n
+		p.persons = min(*n, int(p.rated/leastPerson)) // a plate that names more cannot be right
 	}
 	p.persons = min(max(p.persons, 1), mostPersons)
 	p.windowTo = math.Inf(1)
@@ -183,3 +183,7 @@ func platformOf(h record.History, set assume.Set) platform {
 
 // mostPersons bounds how many persons are worked with: more hardly fit.
 const mostPersons = 12
+
+// leastPerson is the mass for which nobody would have a person stand for, in kg;
+// an assumption.
+const leastPerson = 70

@@ -51,7 +51,7 @@ func (w *worked) with(p *params, differ parts) model {
 		v.tight = 1 // the plate of a machine is something to be known of it
 		v.usual = inUsual(&v)
 	}
-	v.tight = min(max(math.Pow(v.shape.all/oftenOver, byPlate), 0.2), 5)
+	v.tight = min(max(math.Pow(v.shape.all/oftenOver, byPlate), 0.05), 8)
 	if differ&lasting != 0 {
 		v.readDwell()
 	}
