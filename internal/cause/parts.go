@@ -27,22 +27,22 @@ type asked struct {
 // askedBy tells what each item reads, by its id. One that is not listed is taken
 // to read everything.
 var askedBy = map[string]asked{
-	"occasion":     {parts: [4]parts{often, often, often, often}},
-	"size":         {parts: [4]parts{often | loads, often | loads, often | loads, hidden | loads}},
-	"hours":        {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
-	"neighbours":   {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
-	"peak-in-band": {parts: [4]parts{often | loads, often | loads | lasting, often | loads, loads | hidden}, params: []param{leftPowered, tensionKept}},
-	"empty-band":   {parts: [4]parts{iDrift: hidden}, params: []param{alwaysOccupied}},
-	"movement":     {},
-	"moment":       {params: []param{custodyWrong}},
-	"power":        {params: []param{custodyWrong, leftPowered}},
-	"alarms":       {params: []param{alarmLogged}},
-	"afterwards":   {parts: [4]parts{iDrift: hidden}},
-	"pattern":      {},
-	"haulier":      {parts: [4]parts{iLashed: hidden}, params: []param{lashedHabit}},
-	"tie-down":     {parts: [4]parts{iLashed: often | hidden}, params: []param{lashedHabit, tieDownSeen, tieDownTold}},
-	"zero-check":   {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
-	"known-mass":   {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
+	"occasion":   {parts: [4]parts{often, often, often, often}},
+	"size":       {parts: [4]parts{often | loads, often | loads, often | loads, hidden | loads}},
+	"hours":      {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
+	"neighbours": {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
+	"peak-place": {parts: [4]parts{often | loads, often | loads | lasting, often | loads, loads | hidden}, params: []param{leftPowered, tensionKept}},
+	"empty-band": {parts: [4]parts{iDrift: hidden}, params: []param{alwaysOccupied}},
+	"movement":   {},
+	"moment":     {params: []param{custodyWrong}},
+	"power":      {params: []param{custodyWrong, leftPowered}},
+	"alarms":     {params: []param{alarmLogged}},
+	"afterwards": {parts: [4]parts{iDrift: hidden}},
+	"pattern":    {},
+	"haulier":    {parts: [4]parts{iLashed: hidden}, params: []param{lashedHabit}},
+	"tie-down":   {parts: [4]parts{iLashed: often | hidden}, params: []param{lashedHabit, tieDownSeen, tieDownTold}},
+	"zero-check": {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
+	"known-mass": {parts: [4]parts{iDrift: hidden}, params: checkParams[:]},
 }
 
 // items is a set of rows of evidence, by their number.

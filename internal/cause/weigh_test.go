@@ -92,7 +92,7 @@ func TestDirections(t *testing.T) {
 		{"a strap told of speaks for tie-down", trip, Peak, 0, iLashed, iShock, tiedAt(true, record.ToldOf), true, "tie-down"},
 		{"a tie-down seen elsewhere speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.Seen), false, "tie-down"},
 		{"a strap denied speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.ToldOf), false, "tie-down"},
-		{"a peak far up in an open band speaks for tie-down", trip, Band, 310, iLashed, iWorked, func(c *record.Case) { c.Readings[1].Peak, c.Readings[2].Peak = kg(330), kg(330) }, false, "peak-in-band"},
+		{"a peak far up in an open band speaks for tie-down", trip, Band, 310, iLashed, iWorked, func(c *record.Case) { c.Readings[1].Peak, c.Readings[2].Peak = kg(330), kg(330) }, false, "peak-place"},
 	} {
 		before, c := piece(v.of(), v.what, 1, v.from), v.of()
 		v.change(c)

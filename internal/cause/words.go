@@ -83,7 +83,7 @@ func choose(ok bool, yes, no string) string {
 	return no
 }
 
-func peakInBandText(f *facts) string {
+func peakPlaceText(f *facts) string {
 	where := "in this band"
 	if f.x.To != nil && *f.v.Peak >= *f.x.To {
 		where = "above this band"
