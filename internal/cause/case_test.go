@@ -75,6 +75,16 @@ func hire() *record.Case {
 	return c
 }
 
+// soundHire is the same with a cell that read right when it was checked.
+func soundHire() *record.Case {
+	c := hire()
+	c.Checks = []record.LoadCheck{
+		{At: at("2025-08-02 08:00"), Kind: record.ZeroCheck, Shown: kg(0)},
+		{At: at("2025-08-02 08:10"), Kind: record.MassCheck, Shown: kg(151), Mass: kg(150)},
+	}
+	return c
+}
+
 // knocked makes an invented case: a platform that struck something; a peak, and
 // no hours at such loads.
 func knocked() *record.Case {

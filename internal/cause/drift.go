@@ -22,14 +22,14 @@ type drift struct {
 }
 
 const (
-	offsetSpread   = 0.67  // of ln offset; an assumption
-	useSpread      = 0.2   // of ordinary loads, as a share of the rated load; an assumption
-	driftSpread    = 2.5   // of ln hours: when within the interval it began, and what was lifted; an assumption
-	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
+	offsetSpread   = 0.7   // of ln offset; an assumption
+	useSpread      = 0.18  // of ordinary loads, as a share of the rated load; an assumption
+	driftSpread    = 2.2   // of ln hours: when within the interval it began, and what was lifted; an assumption
+	tolerance      = 0.024 // of the rated load, standard deviation of a sound cell; an assumption
 	byTolerance    = 0.23  // weight of a sound cell among those that read too high; an assumption
-	closeLoads     = 0.3   // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
-	closeHours     = 0.73  // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
-	briefTop       = 0.18  // share of highest loads that last under a step; an assumption
+	closeLoads     = 0.28  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
+	closeHours     = 0.7   // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
+	briefTop       = 0.17  // share of highest loads that last under a step; an assumption
 	gentleOverload = 0.015 // share of ordinary loads over the rated load; an assumption
 )
 

@@ -52,14 +52,14 @@ func fill(like []float64, x float64) {
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
 	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2.25, applies: isTimed, weigh: occasion, text: occasionText},
-	{id: "size", title: "the size of the load", reads: "the load", cap: 2.5, applies: always, weigh: size, text: sizeText},
-	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 4, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 0.5, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
+	{id: "size", title: "the size of the load", reads: "the load", cap: 3.5, applies: always, weigh: size, text: sizeText},
+	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 4.5, applies: hasHours, weigh: hoursOf, text: hoursText},
+	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 0.75, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
 	{id: "peak-place", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 1.75, applies: hasPeakBeside, weigh: peakBeside, text: peakPlaceText},
-	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 1.75, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
+	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
 	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.25, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
-	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 0.5, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
+	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 0.37, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
 	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: ofAll},
 	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 0.75, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
 	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.5, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
@@ -113,9 +113,9 @@ func hasHours(f *facts) bool {
 // Beside the occasion that set a peak, the hours in its band can have come from
 // anything else.
 const (
-	somethingElse = 0.1  // share of bands in which it did; an assumption
-	overlong      = 0.35 // how far hours that custody leaves no time for speak against a cause; an assumption
-	usualWay      = 1    // h, for a trip that custody must have missed; an assumption
+	somethingElse = 0.074 // share of bands in which it did; an assumption
+	overlong      = 0.4   // how far hours that custody leaves no time for speak against a cause; an assumption
+	usualWay      = 1.2   // h, for a trip that custody must have missed; an assumption
 )
 
 var otherHours = lognormal{1, 2} // hours that come from anything else; an assumption

@@ -11,7 +11,7 @@ const (
 	alikeAtWork = 0.92
 	nearbyWork  = 0.099
 	furtherWork = 0.027
-	onlyOneLoad = 0.46
+	onlyOneLoad = 0.5
 )
 
 func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }

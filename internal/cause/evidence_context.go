@@ -11,8 +11,8 @@ const (
 	// usualEmpty is the share of the lowest band in machines of which nothing
 	// else is known, shareSpread how the logit of the share scatters from one
 	// interval to the next, and wideSpread among machines; assumptions.
-	usualEmpty  = 0.53
-	shareSpread = 1.3
+	usualEmpty  = 0.51
+	shareSpread = 1.6
 	wideSpread  = 0.83
 )
 
@@ -140,9 +140,9 @@ func hasAlarms(f *facts) bool { return f.alarms != nil }
 // Chances of overload alarms that have nothing to do with the piece, and of
 // those that another cause sounds; assumptions.
 const (
-	otherAlarm   = 0.18
+	otherAlarm   = 0.17
 	otherTransit = 0.14
-	shockAlarm   = 0.21
+	shockAlarm   = 0.22
 	lashedAlarm  = 0.56 // of the logged ones: a machine switched off sounds none
 )
 
@@ -172,7 +172,7 @@ func hasAfter(f *facts) bool { return f.after != nil }
 // Chances that the interval after goes over again; assumptions.
 const (
 	overAgain      = 0.47
-	driftsOn       = 0.9
+	driftsOn       = 0.67
 	driftsOnAnyway = 0.4 // after a workshop
 )
 
@@ -193,7 +193,7 @@ func hasPattern(f *facts) bool { return f.pattern != nil }
 
 // goesWithTrips is the chance that what goes over in a machine's other
 // intervals goes with its trips, if it was a tie-down in this one; an assumption.
-const goesWithTrips = 0.11
+const goesWithTrips = 0.13
 
 // patternOf: tie-down goes with trips; the rest does not. Each share is unknown
 // (Beta(1,2)), and small without trips under tie-down (Beta(0.5,3)).

@@ -240,7 +240,7 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 
 // noisy is how far over the edge of a band, of it, the highest of many readings of
 // a load under the edge can lie; an assumption.
-const noisy = 1.04
+const noisy = 1.02
 
 // readNeighbours lists the other bands over the rated load.
 func (f *facts) readNeighbours(number func(record.Kilogram) int) {
@@ -327,7 +327,7 @@ func (f *facts) earlier() float64 {
 
 // inYard is how much occasion for work an hour of power in the yard gives, of one
 // on hire; an assumption.
-const inYard = 0.1
+const inYard = 0.088
 
 // stepOf returns the step in which the machine counts hours: 1 h, 0.1 h or a
 // minute, the widest that fits all hours of the bands.

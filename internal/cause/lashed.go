@@ -26,15 +26,15 @@ type lashed struct {
 const (
 	loadSpread    = 0.65  // of ln load: tension, angle, blocks and what reaches the cell differ from trip to trip; an assumption
 	settledSpread = 0.75  // of ln load once it has settled; an assumption
-	haulersDiffer = 0.93  // of ln powered time, among hauliers; an assumption
+	haulersDiffer = 0.95  // of ln powered time, among hauliers; an assumption
 	offSpread     = 0.96  // of ln powered time where it is switched off; an assumption
 	partOfTrip    = 0.14  // share of a powered trip that a band gets while the tension falls through it; an assumption
-	onSpread      = 1.1   // of ln powered time where it is not; an assumption
+	onSpread      = 1     // of ln powered time where it is not; an assumption
 	settles       = 0.13  // share of tie-downs that settle into a lower band at once; an assumption
-	misplaced     = 0.8   // trips next to an interval that lie in it, where an entry of custody is wrong; an assumption
+	misplaced     = 0.93  // trips next to an interval that lie in it, where an entry of custody is wrong; an assumption
 	nearby        = 0.3   // chance that a tie-down fills another given band too, as it settles; an assumption
 	furtherOff    = 0.079 // the same, where the band is further away; an assumption
-	alike         = 0.8   // how much alike the tie-downs of one machine are; an assumption
+	alike         = 0.75  // how much alike the tie-downs of one machine are; an assumption
 )
 
 // strapTerm is one way of tying down: apparent loads are lognormal.

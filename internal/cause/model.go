@@ -45,7 +45,7 @@ type opportunity struct {
 
 // usualInterval is the interval that rates are held against: of it nothing is
 // known but its powered hours.
-var usualInterval = opportunity{powered: 200, work: 200, unlisted: 200, earlier: 150, step: 0.1}
+var usualInterval = opportunity{powered: 100, work: 60, unlisted: 100, earlier: 150, step: 0.1}
 
 // inUsual returns the probability of an occasion in the usual interval.
 func inUsual(m model) float64 {

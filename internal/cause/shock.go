@@ -14,9 +14,9 @@ type shock struct {
 }
 
 const (
-	shockHabit  = 0.6  // of ln rate among sites; an assumption
-	shockSpread = 0.59 // of ln dwell; an assumption
-	snagFactor  = 4    // how much further a snag goes; an assumption
+	shockHabit  = 0.53 // of ln rate among sites; an assumption
+	shockSpread = 0.55 // of ln dwell; an assumption
+	snagFactor  = 4.6  // how much further a snag goes; an assumption
 )
 
 func newShock(p *params, m platform, l *ladder) model {

@@ -25,7 +25,8 @@ func TestLeaders(t *testing.T) {
 	}{
 		{"trip, peak", trip, Peak, 1, 0, Lashed, Lashed},
 		{"trip, hours", trip, Band, 1, 310, Lashed, Lashed},
-		{"hire, hours", hire, Band, 1, 230, Worked, Worked},
+		{"hire, hours", hire, Band, 1, 230, Worked, Undecided}, // 6 of 175 h: a drifted cell is not out of the question
+		{"hire, hours, a cell that reads right", soundHire, Band, 1, 230, Worked, Worked},
 		{"struck, peak", knocked, Peak, 1, 0, Shock, Undecided},
 		{"shifted, hours", shifted, Band, 1, 230, Drift, Undecided},
 		{"shifted, hours after", shifted, Band, 2, 230, Drift, Undecided},

@@ -23,15 +23,15 @@ type worked struct {
 }
 
 const (
-	habitSpread  = 1.2  // of ln rate among crews: some never, some every day; an assumption
-	workedSpread = 1.9  // of ln dwell; an assumption
-	atOnce       = 0.03 // h, until the platform is unloaded when the alarm sounds; an assumption
-	crewsDiffer  = 0.95 // of ln dwell, among crews; an assumption
-	personSpread = 21   // kg, of body mass: computed from NHANES 2015-16 records
-	oftenOver    = 0.11 // share of lifts over the rated load, where the plate fits; an assumption
-	byPlate      = 0.83 // exponent by which overloads go with that share; an assumption
-	handlings    = 4    // times a trip that somebody drives the machine from its platform; an assumption
-	lighter      = 0.54 // share of lifts with one person less than the plate; an assumption
+	habitSpread  = 1.1   // of ln rate among crews: some never, some every day; an assumption
+	workedSpread = 1.6   // of ln dwell; an assumption
+	atOnce       = 0.037 // h, until the platform is unloaded when the alarm sounds; an assumption
+	crewsDiffer  = 0.95  // of ln dwell, among crews; an assumption
+	personSpread = 21    // kg, of body mass: computed from NHANES 2015-16 records
+	oftenOver    = 0.12  // share of lifts over the rated load, where the plate fits; an assumption
+	byPlate      = 0.8   // exponent by which overloads go with that share; an assumption
+	handlings    = 6     // times a trip that somebody drives the machine from its platform; an assumption
+	lighter      = 0.4   // share of lifts with one person less than the plate; an assumption
 )
 
 func newWorked(p *params, m platform, l *ladder) model {
