@@ -75,9 +75,12 @@ func hire() *record.Case {
 	return c
 }
 
-// soundHire is the same with a cell that read right when it was checked.
+// soundHire is the same with more of it further up, and a cell that read right
+// when it was checked.
 func soundHire() *record.Case {
 	c := hire()
+	c.Readings[1] = reading("2025-08-01 06:00", 60, 340, 90, 70, 40, 2, 4)
+	c.Readings[2] = reading("2025-09-01 06:00", 80, 340, 120, 90, 55, 2, 4)
 	c.Checks = []record.LoadCheck{
 		{At: at("2025-08-02 08:00"), Kind: record.ZeroCheck, Shown: kg(0)},
 		{At: at("2025-08-02 08:10"), Kind: record.MassCheck, Shown: kg(151), Mass: kg(150)},

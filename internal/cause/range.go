@@ -240,13 +240,16 @@ func (w *weigher) matter(p param, leader int, usual float64, s *swing) Matter {
 const noticeable = 0.2
 
 // flip finds about where, between its usual value and an end where another
-// leads, an assumption turns the leader over: twice by the straight line between
-// the nearest values on either side. Another leads at the value returned.
+// leads, an assumption turns the leader over: by turns on the straight line between
+// the nearest values on either side and half way between them. Another leads at the value returned.
 func (w *weigher) flip(leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
 	v := &w.tried
-	for range 2 {
-		at := near + (far-near)*usual/(usual-atEnd)
+	for step := range 4 {
+		at := (near + far) / 2
+		if step%2 == 0 {
+			at = near + (far-near)*usual/(usual-atEnd)
+		}
 		w.with(v, p, at)
 		if ratio, _ := ratioOf(w.under(v), &v.values, leader); ratio < 0 {
 			far, atEnd = at, ratio
