@@ -150,13 +150,14 @@ const (
 func alarmsOf(e *ask) float64 {
 	a := e.alarms
 	elsewhere, transit := alarmChances(e.cause, e.p)
+	not := func(chance float64) float64 { return either(a.whole, 1-chance, 1) }
 	if e.facts.o.trips == 0 || a.unnamed > 0 && a.transit+a.elsewhere == 0 { // where it sounded tells nothing
 		if a.all() == 0 {
-			return (1 - elsewhere) * (1 - transit)
+			return not(elsewhere) * not(transit)
 		}
 		return max(elsewhere, transit)
 	}
-	return either(a.elsewhere > 0, elsewhere, 1-elsewhere) * either(a.transit > 0, transit, 1-transit)
+	return either(a.elsewhere > 0, elsewhere, not(elsewhere)) * either(a.transit > 0, transit, not(transit))
 }
 
 // alarmChances returns how probable it is under a cause that an alarm is listed

@@ -132,7 +132,7 @@ func powerText(f *facts) string {
 func alarmsText(f *facts) string {
 	a := f.alarms
 	if a.all() == 0 {
-		return "the event list holds no overload alarm in this interval"
+		return "the event list holds no overload alarm " + choose(a.others > 0, "at such loads in this interval", "in this interval")
 	}
 	var parts []string
 	for _, p := range []struct {
@@ -143,7 +143,7 @@ func alarmsText(f *facts) string {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.where))
 		}
 	}
-	return "overload alarms: " + strings.Join(parts, ", ")
+	return "overload alarms" + choose(a.others > 0, " at such loads", "") + ": " + strings.Join(parts, ", ")
 }
 
 func afterText(f *facts) string {
