@@ -19,6 +19,8 @@ var listTexts = map[model.Part]struct{ about, add string }{
 	model.OfCustody: {"Custody: in whose hands the machine was, from when to when. It tells which hire or trip a change between two readings belongs to.", "Add who had it"},
 	model.OfEvent:   {"What the machine logged: alarms, power on and off, each rise of the peak.", "Add an alarm or a switching"},
 	model.OfDay:     {"Hours of use day by day, where the machine or its tracker keeps them.", "Add a day"},
+	model.OfCheck:   {"What the machine showed with nothing on its platform, or with a mass on it that is known by itself. A cell that reads right has hardly drifted.", "Add a check"},
+	model.OfTieDown: {"What is known of the tie-down on a trip: a photo of the loaded machine, the delivery note, the crew's word. It says how the machine was held, not who did it.", "Add a tie-down"},
 }
 
 func (c *Lines) about() string { return listTexts[c.Part].about }

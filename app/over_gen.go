@@ -329,9 +329,11 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 						vgparent.AppendChild(vgn)
-						for vgiterkeyt, s := range c.d().Settle {
-							var vgiterkey interface{} = vgiterkeyt
+						for k, s := range c.d().Settle {
+							var vgiterkey interface{} = k
 							_ = vgiterkey
+							k := k
+							_ = k
 							s := s
 							_ = s
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
@@ -370,6 +372,24 @@ func (c *Over) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ask-on"}}}
 								vgparent.AppendChild(vgn)
 								vgn.SetInnerHTML(c.bears(s))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n          "}
+								vgparent.AppendChild(vgn)
+								{
+									vgcompKey := vugu.MakeCompKey(0xB1CDF3CBEA179079^vgin.CurrentPositionHash(), s.Record)
+									// ask BuildEnv for prior instance of this specific component
+									vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+									if vgcomp == nil {
+										// create new one if needed
+										vgcomp = new(Actions)
+										vgin.BuildEnv.WireComponent(vgcomp)
+									}
+									vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+									vgcomp.All = c.entering(k, s)
+									vgcomp.Model = c.Model
+									vgout.Components = append(vgout.Components, vgcomp)
+									vgn = &vugu.VGNode{Component: vgcomp}
+									vgparent.AppendChild(vgn)
+								}
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n        "}
 								vgparent.AppendChild(vgn)
 							}

@@ -20,7 +20,7 @@ func TestRecent(t *testing.T) {
 	}
 	m.GoStart()
 	html := page(t, m)
-	for _, want := range []string{"On this device", "NF-07, boom lift", "lashed, part undecided, changed today at ", "Open: NF-07", "Save: NF-07", "Delete: NF-07", "Save all as one file"} {
+	for _, want := range []string{"On this device", "NF-07, boom lift", "worked, part undecided, changed today at ", "Open: NF-07", "Save: NF-07", "Delete: NF-07", "Save all as one file"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("got no %q on the start page, want it", want)
 		}

@@ -15,6 +15,16 @@ var choices = map[Part]map[string][]Choice{
 		{string(record.Hire), "On hire"}, {string(record.Transit), "In transit"},
 		{string(record.Depot), "Depot"}, {string(record.Workshop), "Workshop"},
 	}},
+	OfCheck: {"kind": {
+		{string(record.ZeroCheck), "Nothing"}, {string(record.MassCheck), "A known mass"},
+	}},
+	OfTieDown: {
+		"over_platform": {{"yes", "Yes"}, {"no", "No"}},
+		"how": {
+			{string(record.Seen), "Seen"}, {string(record.Pictured), "On a photo"},
+			{string(record.Papers), "From a paper"}, {string(record.ToldOf), "The crew told"},
+		},
+	},
 	OfEvent: {"kind": {
 		{string(record.OverloadAlarm), "Overload alarm"}, {string(record.TiltAlarm), "Tilt alarm"},
 		{string(record.PowerOn), "Power on"}, {string(record.PowerOff), "Power off"}, {string(record.PeakRise), "Peak rose"},

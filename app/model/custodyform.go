@@ -10,14 +10,18 @@ import (
 
 // FormLine is a line of a list as it is typed. What its cells are is told by
 // [rows]: custody has holder, from, to, who and note; an event kind, at, load and
-// note; a day date, powered and moving hours.
-type FormLine [5]string
+// note; a day date, powered and moving hours; a check kind, at, shown, mass, by
+// and note; a tie-down over the platform, how known, at and note.
+type FormLine [6]string
 
 // Lists are the parts of the form that are lists beside the readings.
-var Lists = []Part{OfCustody, OfEvent, OfDay}
+var Lists = []Part{OfCustody, OfEvent, OfDay, OfCheck, OfTieDown}
 
 // listWords names the lists for a person.
-var listWords = map[Part]string{OfCustody: "Who had it", OfEvent: "Alarms and power", OfDay: "Daily use"}
+var listWords = map[Part]string{
+	OfCustody: "Who had it", OfEvent: "Alarms and power", OfDay: "Daily use",
+	OfCheck: "Checks of the load shown", OfTieDown: "How it was tied down",
+}
 
 // Words names a part for a person; empty for one that is not in [Lists].
 func (p Part) Words() string { return listWords[p] }
@@ -29,6 +33,10 @@ func (f *Form) list(part Part) *[]FormLine {
 		return &f.Custody
 	case OfEvent:
 		return &f.Events
+	case OfCheck:
+		return &f.Checks
+	case OfTieDown:
+		return &f.TieDowns
 	}
 	return &f.Daily
 }
@@ -44,6 +52,7 @@ func (f *Form) fillContext(c record.Case) {
 	for _, d := range c.Daily {
 		f.Daily = append(f.Daily, FormLine{dayText(d.Date), numberText(d.Powered), numberText(d.Moving)})
 	}
+	f.fillTold(c)
 }
 
 // dayText writes a date as a date field shows it.
@@ -56,7 +65,7 @@ func dayText(d record.Date) string {
 
 // readContext reads the lists into a case. Lines that were not used are left out.
 func (f *Form) readContext(c *record.Case) {
-	c.Custody, c.Events, c.Daily = nil, nil, nil
+	c.Custody, c.Events, c.Daily, c.Checks, c.TieDowns = nil, nil, nil, nil, nil
 	for _, part := range Lists {
 		for i, line := range *f.list(part) {
 			if line == (FormLine{}) {
@@ -68,6 +77,10 @@ func (f *Form) readContext(c *record.Case) {
 				c.Custody = append(c.Custody, f.custody(at, line))
 			case OfEvent:
 				c.Events = append(c.Events, f.event(at, line))
+			case OfCheck:
+				c.Checks = append(c.Checks, f.check(at, line))
+			case OfTieDown:
+				c.TieDowns = append(c.TieDowns, f.tieDown(at, line))
 			default:
 				c.Daily = append(c.Daily, f.day(at, line))
 			}

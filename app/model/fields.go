@@ -17,6 +17,8 @@ const (
 	OfCustody Part = "custody"
 	OfEvent   Part = "events"
 	OfDay     Part = "daily"
+	OfCheck   Part = "checks"
+	OfTieDown Part = "tie_downs"
 )
 
 // Entered says what is entered into a field.
@@ -78,6 +80,18 @@ var rows = []row{
 	{OfDay, "date", "date", "Day", AsDay, 0, nil, 0},
 	{OfDay, "powered_h", "powered", "Powered hours", AsNumber, 0.1, nil, 1},
 	{OfDay, "moving_h", "moving", "Moving hours", AsNumber, 0.1, nil, 2},
+
+	{OfCheck, "kind", "kind", "On the platform", AsChoice, 0, nil, 0},
+	{OfCheck, "mass_kg", "mass", "Its mass, kg", AsNumber, 5, nil, 3},
+	{OfCheck, "shown_kg", "shown", "Load shown, kg", AsNumber, 1, nil, 2},
+	{OfCheck, "at", "at", "Checked at (UTC)", AsTime, 0, nil, 1},
+	{OfCheck, "by", "by", "Checked by", AsText, 0, nil, 4},
+	{OfCheck, "note", "note", "Note", AsText, 0, nil, 5},
+
+	{OfTieDown, "over_platform", "over", "Over the platform", AsChoice, 0, nil, 0},
+	{OfTieDown, "how", "how", "How that is known", AsChoice, 0, nil, 1},
+	{OfTieDown, "at", "at", "A time within the trip (UTC)", AsTime, 0, nil, 2},
+	{OfTieDown, "note", "note", "Note", AsText, 0, nil, 3},
 }
 
 // Field is one field of a form: a row, and which line of its part. I and J count
@@ -110,7 +124,7 @@ func FieldOf(part Part, name string, i, j int) Field {
 }
 
 // idPrefix begins the ids of the fields of a line.
-var idPrefix = map[Part]string{OfReading: "r", OfCustody: "c", OfEvent: "e", OfDay: "d"}
+var idPrefix = map[Part]string{OfReading: "r", OfCustody: "c", OfEvent: "e", OfDay: "d", OfCheck: "k", OfTieDown: "t"}
 
 // LineID makes the id of an element that belongs to a line of a part.
 func LineID(part Part, i, j int, name string) string {

@@ -149,7 +149,7 @@ func (f *Form) reveal(part Part, line int, edges bool) {
 			}
 			r.Folded = r.Folded && !edges
 		}
-	case OfCustody, OfEvent, OfDay:
+	case OfCustody, OfEvent, OfDay, OfCheck, OfTieDown:
 		f.setList(part, true)
 		if missing := f.ShownFrom(part) - line; missing > 0 {
 			f.showLines(part, missing)

@@ -31,6 +31,8 @@ type Entries struct {
 	Custody  []FormLine `json:",omitempty"`
 	Events   []FormLine `json:",omitempty"`
 	Daily    []FormLine `json:",omitempty"`
+	Checks   []FormLine `json:",omitempty"`
+	TieDowns []FormLine `json:",omitempty"`
 }
 
 // Plate is what is typed of the machine itself.

@@ -180,6 +180,7 @@ func (e Entries) clone() Entries {
 		e.Readings[i].Bands = slices.Clone(e.Readings[i].Bands)
 	}
 	e.Custody, e.Events, e.Daily = slices.Clone(e.Custody), slices.Clone(e.Events), slices.Clone(e.Daily)
+	e.Checks, e.TieDowns = slices.Clone(e.Checks), slices.Clone(e.TieDowns)
 	return e
 }
 
@@ -193,7 +194,8 @@ func same(a, b Entries) bool {
 			return false
 		}
 	}
-	return slices.Equal(a.Custody, b.Custody) && slices.Equal(a.Events, b.Events) && slices.Equal(a.Daily, b.Daily)
+	return slices.Equal(a.Custody, b.Custody) && slices.Equal(a.Events, b.Events) && slices.Equal(a.Daily, b.Daily) &&
+		slices.Equal(a.Checks, b.Checks) && slices.Equal(a.TieDowns, b.TieDowns)
 }
 
 // finished is the history of a form that became a machine on the sheet, with

@@ -51,6 +51,7 @@ func (r Record) apart() Record {
 	c := &r.Case
 	c.Readings, c.Custody = slices.Clip(c.Readings), slices.Clip(c.Custody)
 	c.Events, c.Daily = slices.Clip(c.Events), slices.Clip(c.Daily)
+	c.Checks, c.TieDowns = slices.Clip(c.Checks), slices.Clip(c.TieDowns)
 	r.Findings = slices.Clip(r.Findings)
 	r.Origins = maps.Clone(r.Origins)
 	if r.Origins == nil {
@@ -89,13 +90,14 @@ func (g *Grouped) join(r Record, source Source) {
 			continue
 		}
 		g.Case.Readings = append(g.Case.Readings, reading)
-		g.move(r.Origins, i+1, len(g.Case.Readings))
+		g.move("readings", r.Origins, i+1, len(g.Case.Readings))
 	}
 	g.Findings = append(g.Findings, r.Findings...)
 	g.joinMachine(r.Case.Machine, source)
 	g.Case.Custody = joined(g.Case.Custody, r.Case.Custody)
 	g.Case.Events = joined(g.Case.Events, r.Case.Events)
 	g.Case.Daily = joined(g.Case.Daily, r.Case.Daily)
+	g.joinTold(r)
 	if g.Case.Note == "" {
 		g.Case.Note = r.Case.Note
 	}
@@ -113,9 +115,9 @@ func (g *Grouped) join(r Record, source Source) {
 	}
 }
 
-// move takes over the origins of a reading that got another number.
-func (g *Grouped) move(from record.Origins, number, to int) {
-	old, new := record.Path("readings").At(number), record.Path("readings").At(to)
+// move takes over the origins of an entry of a list that got another number.
+func (g *Grouped) move(list record.Path, from record.Origins, number, to int) {
+	old, new := list.At(number), list.At(to)
 	for path, at := range from {
 		if path == old || strings.HasPrefix(string(path), string(old)+"/") {
 			g.Origins[new+path[len(old):]] = at

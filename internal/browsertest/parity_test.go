@@ -13,7 +13,7 @@ import (
 func TestParity(t *testing.T) {
 	p := Open(t, Tablet)
 	assessed, refused := 0, 0
-	for _, folder := range []string{"demo", "delimited", "bad", "shapes", "open", "carry", "structure", "lash"} {
+	for _, folder := range []string{"demo", "delimited", "bad", "shapes", "open", "carry", "structure", "told", "lash"} {
 		files, err := os.ReadDir(filepath.Join(testdata, folder))
 		if err != nil {
 			t.Fatal(err)

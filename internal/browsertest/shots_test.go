@@ -26,6 +26,19 @@ var states = []state{
 		p.Click("#finish")
 		p.WaitFor("#problems p")
 	}, false},
+	{"typing-told", func(p *Page) {
+		p.Files("#file", "../../testdata/told/tied.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#correct")
+		p.Click("#checks-fold")
+		p.Click("#tie_downs-fold")
+		p.WaitFor("#t1-over")
+	}, false},
+	{"told", func(p *Page) {
+		p.Files("#file", "../../testdata/told/checked.case.json")
+		p.WaitFor("#sheet")
+		p.Click("#piece-1 summary")
+	}, true},
 	{"refused", func(p *Page) {
 		p.Drop("#app", "photo.jpg", "image/jpeg", []byte("\xff\xd8\xff\xe0 not a record"))
 		p.WaitFor("#notices")

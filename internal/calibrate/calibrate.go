@@ -32,16 +32,35 @@ type Piece struct {
 // prior is the weight of each cause before any evidence, as cause takes it.
 var prior = []float64{0.25, 0.25, 0.25, 0.25}
 
-// Pieces assesses lives and returns all their pieces, life by life.
+// Pieces assesses lives and returns all their pieces, life by life. The levels of
+// what is written down take turns.
 func Pieces(lives int, seed uint64) []Piece {
 	g := simulate.New(seed)
+	return each(lives, func(i int) []Piece { return piecesOf(g.Life(i), i) })
+}
+
+// Asked assesses those of the lives that Pieces takes with events, with what was
+// asked for afterwards as well: the same pieces, of which more is known.
+func Asked(lives int, seed uint64) []Piece {
+	g := simulate.New(seed)
+	turns := simulate.Availabilities
+	return each(lives, func(i int) []Piece {
+		if turns[i%len(turns)] != simulate.WithEvents {
+			return nil
+		}
+		return piecesOf(g.With(i, simulate.WithAsked), i)
+	})
+}
+
+// each works on several lives at once and returns their pieces in order.
+func each(lives int, of func(i int) []Piece) []Piece {
 	all := make([][]Piece, lives)
 	var wait sync.WaitGroup
 	workers := runtime.GOMAXPROCS(0)
 	for w := range workers {
 		wait.Go(func() {
 			for i := w; i < lives; i += workers {
-				all[i] = piecesOf(g.Life(i), i)
+				all[i] = of(i)
 			}
 		})
 	}

@@ -44,6 +44,11 @@ func TestHolds(t *testing.T) {
 	if given, wrong := *all.Given.Value(), *all.Wrong.Value(); given < 0.08 || wrong > 0.25 {
 		t.Errorf("got verdicts on %.3f of the pieces, %.3f of them wrong, want at least 0.08 and at most 0.25", given, wrong)
 	}
+	// What was asked for is of the same pieces, and tells more of them.
+	if before, after := r.Sets[4].Figures, r.Sets[5].Figures; before.By != after.By || *after.Cllr > *before.Cllr || *after.Brier > *before.Brier || *after.Multi > *before.Multi {
+		t.Errorf("got %v pieces with Cllr %.3f, %.3f and Brier %.3f once asked for, want the %v with events and better than %.3f, %.3f and %.3f",
+			after.By, *after.Cllr, *after.Multi, *after.Brier, before.By, *before.Cllr, *before.Multi, *before.Brier)
+	}
 	// More of a record tells more.
 	if least, most := r.Sets[1].Figures, r.Sets[4].Figures; *most.Cllr > *least.Cllr || *most.Brier > *least.Brier {
 		t.Errorf("got Cllr %.3f and Brier %.3f with the most written down, want them under %.3f and %.3f", *most.Cllr, *most.Brier, *least.Cllr, *least.Brier)

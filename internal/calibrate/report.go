@@ -3,6 +3,7 @@ package calibrate
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/simulate"
@@ -22,7 +23,8 @@ type Report struct {
 	Sets  []Set  `json:"sets"`
 }
 
-// sets are the sets of pieces that are reported.
+// sets are the sets of pieces that are reported. That with what was asked for is
+// of lives that are in the others already: it stands apart.
 var sets = []struct {
 	name  string
 	holds func(p Piece) bool
@@ -32,6 +34,7 @@ var sets = []struct {
 	{"two readings", of(simulate.TwoReadings)},
 	{"with custody", of(simulate.WithCustody)},
 	{"with events", of(simulate.WithEvents)},
+	{withAsked, of(simulate.WithAsked)},
 	{"readings that bracket custody", func(p Piece) bool { return p.Bracketed }},
 	{"the same, from 110 % of the rated load", func(p Piece) bool { return p.Bracketed && p.Over >= 1.1 }},
 	{"peaks", func(p Piece) bool { return p.Truth.What == simulate.Peak }},
@@ -39,6 +42,8 @@ var sets = []struct {
 	{"from 150 % of the rated load", func(p Piece) bool { return p.Over >= 1.5 }},
 	{"under 110 % of the rated load", func(p Piece) bool { return p.Over < 1.1 }},
 }
+
+const withAsked = "the same lives, with what was asked for"
 
 func of(level simulate.Availability) func(p Piece) bool {
 	return func(p Piece) bool { return p.Level == level }
@@ -55,9 +60,14 @@ func Run(lives int, seed uint64) Report {
 		}
 		pieces = append(pieces, p)
 	}
+	asked := slices.DeleteFunc(Asked(lives, seed), func(p Piece) bool { return p.MayBeLess })
 	for _, s := range sets {
+		from := pieces
+		if s.name == withAsked {
+			from = asked
+		}
 		var some []Piece
-		for _, p := range pieces {
+		for _, p := range from {
 			if s.holds(p) {
 				some = append(some, p)
 			}

@@ -7,10 +7,24 @@ import (
 
 // Ask is a record that would help to settle a piece.
 type Ask struct {
+	Wants  Wants
 	Record string
 	Why    string
 	Bits   float64 // information that it is expected to give about the cause
 }
+
+// Wants says which part of a case a record that is asked for would go into.
+type Wants string
+
+// The parts of a case that are lists beside the readings, and the readings.
+const (
+	WantsChecks   Wants = "checks"
+	WantsTieDowns Wants = "tie_downs"
+	WantsCustody  Wants = "custody"
+	WantsEvents   Wants = "events"
+	WantsDaily    Wants = "daily"
+	WantsReadings Wants = "readings"
+)
 
 // outcome is one thing that a record may turn out to say, with its probability
 // under each cause.
@@ -18,6 +32,7 @@ type outcome [4]float64
 
 // question is a record that could be asked for.
 type question struct {
+	wants       Wants
 	record, why string
 	missing     func(f *facts) bool // whether the case lacks it
 	// outcomes returns what it may say, under the models and their parameters;
@@ -30,49 +45,34 @@ func yesNo(worked, lashed, shock, drift float64) []outcome {
 	return []outcome{{worked, lashed, shock, drift}, {1 - worked, 1 - lashed, 1 - shock, 1 - drift}}
 }
 
-// Chances that a check says what it says; assumptions.
-const (
-	stillWrong  = 0.85 // a cell that was faulty is still so when it is checked
-	wrongAnyway = 0.05 // a cell is wrong without having caused the piece
-	toldTrue    = 0.8  // the crew, or a photo, tells of a strap that was there
-)
-
 // questions is the table of records, in the order in which a depot can get them.
 var questions = []question{
-	{"a zero check with the platform empty, and a check with a known mass",
-		"a cell that reads right has hardly drifted", func(*facts) bool { return true }, zeroOutcomes},
-	{"custody: who had the machine when, and when it was on a truck",
+	{WantsChecks, "a zero check with the platform empty, and a check with a known mass",
+		"a cell that reads right has hardly drifted", func(f *facts) bool { return f.checks.zero == nil && f.checks.mass == nil }, checkOutcomes},
+	{WantsChecks, "a check with a known mass on the platform",
+		"a wrong gain does not show with the platform empty", func(f *facts) bool { return f.checks.zero != nil && f.checks.mass == nil }, checkOutcomes},
+	{WantsCustody, "custody: who had the machine when, and when it was on a truck",
 		"tells trips from use", func(f *facts) bool {
 			return len(f.h.Case.Custody) == 0 || f.custody.known && f.custody.unnamed > 0.1*f.custody.total
 		}, custodyOutcomes},
-	{"when the peak was set",
+	{WantsReadings, "when the peak was set",
 		"can be held against custody", func(f *facts) bool { return f.x.What == Peak && f.peakTime().IsZero() }, momentOutcomes},
-	{"readings taken before loading and after unloading",
+	{WantsReadings, "readings taken before loading and after unloading",
 		"show whether it came with the trip", func(f *facts) bool {
 			return !f.custody.known || f.custody.transit < mostlyTrip*f.custody.total && f.custody.trips > 0
 		}, bracketOutcomes},
-	{"the tie-down that was used: a photo, the delivery note, the crew's word",
-		"shows whether a strap went over the platform, and how hard", func(*facts) bool { return true }, tieDownOutcomes},
-	{"the machine's event list: overload alarms, power on and off",
+	{WantsTieDowns, "the tie-down that was used: a photo, the delivery note, the crew's word",
+		"shows whether a strap went over the platform, and how hard", func(f *facts) bool { return f.tied == nil }, tieDownOutcomes},
+	{WantsTieDowns, "the tie-down on the other trips: a photo, the delivery note, the crew's word",
+		"shows whether a strap went over the platform, and how hard", func(f *facts) bool { return f.tied != nil && f.otherTrips() > 0 }, tieDownOutcomes},
+	{WantsEvents, "the machine's event list: overload alarms, power on and off",
 		"tells where it sounded and where it was powered", func(f *facts) bool { return f.alarms == nil }, alarmOutcomes},
-	{"daily use: powered hours by day",
+	{WantsDaily, "daily use: powered hours by day",
 		"tells where the hours were counted", func(f *facts) bool { return f.power == nil && f.x.What == Band && f.hours > 0.2 }, powerOutcomes},
-	{"the counter of moving hours at both readings",
+	{WantsReadings, "the counter of moving hours at both readings",
 		"a machine that is tied down does not move", func(f *facts) bool {
 			return f.moving == nil && f.x.What == Band && f.hours >= leastShare*f.o.powered
 		}, movementOutcomes},
-}
-
-// zeroOutcomes: a fault of the cell lasts; the tolerance of a sound one is none.
-func zeroOutcomes(_ *facts, _ *params, ms *[4]model) []outcome {
-	d := ms[iDrift].(*drift)
-	fault := 0.0
-	for i, l := range d.latents() {
-		if !d.sound(i) {
-			fault += l.weight
-		}
-	}
-	return yesNo(wrongAnyway, wrongAnyway, wrongAnyway, fault*stillWrong+(1-fault)*wrongAnyway)
 }
 
 // custodyOutcomes: the interval turns out to be mostly a trip, to hold none, or
@@ -132,12 +132,6 @@ func momentOutcomes(f *facts, p *params, _ *[4]model) []outcome {
 		return blurred(out, 0.5)
 	}
 	return out
-}
-
-// tieDownOutcomes: there was a strap over the platform, or none.
-func tieDownOutcomes(_ *facts, p *params, _ *[4]model) []outcome {
-	anyway := toldTrue * p[lashedHabit]
-	return yesNo(anyway, toldTrue, anyway, anyway)
 }
 
 // alarmOutcomes: it sounded elsewhere, in transit, or not at all.
@@ -202,10 +196,10 @@ func askFor(f *facts, posterior [4]float64, p *params, ms *[4]model) []Ask {
 			continue
 		}
 		if bits := information(posterior, q.outcomes(f, p, ms)); bits >= leastBits {
-			out = append(out, Ask{q.record, q.why, bits})
+			out = append(out, Ask{q.wants, q.record, q.why, bits})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Ask) int { return compare(b.Bits, a.Bits) })
+	slices.SortStableFunc(out, func(a, b Ask) int { return compare(ninth(b.Bits), ninth(a.Bits)) })
 	return out
 }
 

@@ -75,6 +75,19 @@ func hire() *record.Case {
 	return c
 }
 
+// soundHire is the same with more of it further up, and a cell that read right
+// when it was checked.
+func soundHire() *record.Case {
+	c := hire()
+	c.Readings[1] = reading("2025-08-01 06:00", 60, 340, 90, 70, 40, 2, 4)
+	c.Readings[2] = reading("2025-09-01 06:00", 80, 340, 120, 90, 55, 2, 4)
+	c.Checks = []record.LoadCheck{
+		{At: at("2025-08-02 08:00"), Kind: record.ZeroCheck, Shown: kg(0)},
+		{At: at("2025-08-02 08:10"), Kind: record.MassCheck, Shown: kg(151), Mass: kg(150)},
+	}
+	return c
+}
+
 // knocked makes an invented case: a platform that struck something; a peak, and
 // no hours at such loads.
 func knocked() *record.Case {
@@ -98,6 +111,30 @@ func shifted() *record.Case {
 	return c
 }
 
+// checkedShift is shifted, with checks a day and a week after the second interval
+// ended, a workshop in between.
+func checkedShift() *record.Case {
+	c := shifted()
+	c.Custody[2].To = at("2025-08-01 12:00")
+	c.Custody = append(c.Custody, record.Custody{From: at("2025-08-01 12:00"), To: at("2025-08-05 12:00"), Holder: record.Workshop})
+	c.Checks = []record.LoadCheck{
+		{At: at("2025-08-06 12:00"), Kind: record.ZeroCheck, Shown: kg(21)},
+		{At: at("2025-08-06 12:10"), Kind: record.MassCheck, Shown: kg(172), Mass: kg(150)},
+		{At: at("2025-11-28 12:10"), Kind: record.MassCheck, Shown: kg(170), Mass: kg(150)},
+	}
+	return c
+}
+
+// checkedTrip is trip, with a photo and the crew's word of the tie-down.
+func checkedTrip() *record.Case {
+	c := trip()
+	c.TieDowns = []record.TieDown{
+		{At: at("2025-06-11 07:00"), Over: record.Of(true), How: record.Pictured},
+		{At: at("2025-06-11 10:30"), Over: record.Of(false), How: record.ToldOf},
+	}
+	return c
+}
+
 // of weighs a case under its assumptions.
 func of(c *record.Case) []Opinion {
 	set, _ := assume.For(c)
@@ -113,4 +150,9 @@ func piece(c *record.Case, what What, interval int, from float64) *Opinion {
 		}
 	}
 	return nil
+}
+
+// factsOf reads a history for one exceedance.
+func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) facts {
+	return readIntervals(h).factsOf(x, loads, habits)
 }

@@ -12,6 +12,7 @@ package cause
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
 	"ratchetmark/internal/assume"
@@ -70,9 +71,9 @@ type Opinion struct {
 // one in a hundred in invented lives, and most for drift, which those show to be
 // the least sure.
 var required = map[Cause]struct{ ratio, posterior float64 }{
-	Worked: {1, 0.7},
-	Lashed: {1, 0.65},
-	Shock:  {1, 0.7},
+	Worked: {1, 0.8},
+	Lashed: {1, 0.8},
+	Shock:  {1, 0.85},
 	Drift:  {3, 0.95},
 }
 
@@ -92,14 +93,9 @@ func Weigh(h record.History, set assume.Set, habits Habits) []Opinion {
 }
 
 func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
-	f := factsOf(w.h, x, w.loads, habits)
-	applies := make([]bool, len(evidence))
-	for k := range evidence {
-		applies[k] = evidence[k].applies(&f)
-	}
-	base := make(scores, len(evidence))
-	weighItems(&f, &w.usual, &w.values, applies, ofAll, base)
-	like := likelihoods(base, applies, &w.values)
+	f := w.read(x, habits)
+	w.piece.weigh(&f, &w.usual, &w.values)
+	like := likelihoods(w.piece.sum, &w.values)
 
 	o := Opinion{Exceedance: x, Verdict: Undecided}
 	for c := range like {
@@ -107,9 +103,8 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	}
 	o.Posterior = normal(o.Posterior)
 	leader, _ := lead(o.Posterior)
-	rival := bestRival(like, leader)
-	usual := logRatio(like, leader)
-	m := w.move(&f, base, applies, leader, usual)
+	usual, rival := ratioOf(w.piece.sum, &w.values, leader)
+	m := w.move(leader, usual)
 	o.Leader, o.Matters = All[leader], m.matters
 	o.Ratio = Ratio{math.Exp(usual), math.Exp(m.low), math.Exp(m.high), All[rival]}
 	o.Words = Words(o.Ratio.Value)
@@ -122,7 +117,7 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	if w.supports(&o, leader) && !contradicted(&f, &o, leader) {
 		o.Verdict = o.Leader
 	}
-	o.Reasons = reasonsOf(&f, base, applies)
+	o.Reasons = reasonsOf(w.piece)
 	o.AskFor = askFor(&f, o.Posterior, &w.values, &w.usual)
 	return o
 }
@@ -159,20 +154,18 @@ const (
 func (w *weigher) beyond(peak float64) bool { return peak > mostOfRated*w.m.rated || peak > mostLoad }
 
 // reasonsOf lists the evidence, what tells most first.
-func reasonsOf(f *facts, s scores, applies []bool) []Reason {
-	var out []Reason
-	for k, row := range evidence {
-		if !applies[k] {
-			continue
-		}
-		logs := capItem(s[k], row.cap)
+func reasonsOf(w *weighing) []Reason {
+	out := make([]Reason, 0, bits.OnesCount64(uint64(w.applies)))
+	for left := w.applies; left != 0; left = left.rest() {
+		row := &evidence[left.first()]
+		logs := w.capped[left.first()]
 		for c := range logs {
 			logs[c] /= math.Ln10
 		}
-		out = append(out, Reason{ID: row.id, Title: row.title, Text: row.text(f), Reads: row.reads, Log10: logs})
+		out = append(out, Reason{ID: row.id, Title: row.title, Text: row.text(w.f), Reads: row.reads, Log10: logs})
 	}
 	slices.SortStableFunc(out, func(a, b Reason) int {
-		return compare(spread(b.Log10), spread(a.Log10))
+		return compare(ninth(spread(b.Log10)), ninth(spread(a.Log10)))
 	})
 	return out
 }
@@ -181,6 +174,10 @@ func reasonsOf(f *facts, s scores, applies []bool) []Reason {
 func spread(logs [4]float64) float64 {
 	return -math.Min(math.Min(logs[0], logs[1]), math.Min(logs[2], logs[3]))
 }
+
+// ninth rounds to the ninth decimal, for ordering: what is alike but for the last
+// bits, in which processors differ, keeps the order of its table.
+func ninth(x float64) float64 { return math.Round(x * 1e9) }
 
 func compare(a, b float64) int {
 	switch {

@@ -7,7 +7,7 @@ func normalOver(z float64) float64 { return 0.5 * math.Erfc(z/math.Sqrt2) }
 
 // normalDensity is the density of a standard normal variable at z.
 func normalDensity(z float64) float64 {
-	return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi)
+	return exp(-z*z/2) / math.Sqrt(2*math.Pi)
 }
 
 // lognormal is a variable whose logarithm is normal about ln(median).
@@ -15,7 +15,7 @@ type lognormal struct{ median, sigma float64 }
 
 // density returns the density over ln x.
 func (l lognormal) density(x float64) float64 {
-	return normalDensity(math.Log(x/l.median)/l.sigma) / l.sigma
+	return normalDensity(ln(x/l.median)/l.sigma) / l.sigma
 }
 
 // over returns the probability of more than x.
@@ -23,7 +23,7 @@ func (l lognormal) over(x float64) float64 {
 	if x <= 0 {
 		return 1
 	}
-	return normalOver(math.Log(x/l.median) / l.sigma)
+	return normalOver(ln(x/l.median) / l.sigma)
 }
 
 // under returns the probability of at most x.
@@ -38,21 +38,6 @@ func (l lognormal) variance() float64 {
 	return math.Expm1(l.sigma*l.sigma) * m * m
 }
 
-// rounded widens a variable by the step in which a counter counts, for a value
-// counted to be x: a step is uniform, with a deviation of step/√12.
-func (l lognormal) rounded(x, step float64) lognormal {
-	s := step / math.Sqrt(12) / math.Max(x, step/10)
-	return lognormal{l.median, math.Sqrt(l.sigma*l.sigma + s*s)}
-}
-
-// matched returns the lognormal variable with a mean and a variance (both
-// over 0): the sum of several, in the manner of Fenton, IRE Transactions on
-// Communications Systems 8 (1960), 57-67 (from memory).
-func matched(mean, variance float64) lognormal {
-	s2 := math.Log1p(variance / (mean * mean))
-	return lognormal{mean * math.Exp(-s2/2), math.Sqrt(s2)}
-}
-
 // exgauss returns the probability that a normal variable plus an exponential
 // one is over x, and its density there: the normal part of mean m and deviation
 // s, the exponential of mean t, all over 0.
@@ -61,7 +46,7 @@ func matched(mean, variance float64) lognormal {
 func exgauss(x, m, s, t float64) (over, density float64) {
 	z, r := (x-m)/s, s/t
 	if e := r*r/2 - (x-m)/t; e < 600 { // beyond, Q vanishes faster than exp grows
-		density = math.Exp(e) * normalOver(r-z) / t
+		density = exp(e) * normalOver(r-z) / t
 	}
 	return min(1, normalOver(z)+t*density), density
 }
@@ -98,75 +83,119 @@ type part struct {
 // dwell is how long one occasion lasts: of a few sorts. alike is how much, in
 // ln, the occasions of one crew have in common, which does not even out.
 type dwell struct {
-	parts []part
-	alike float64
+	parts          []part
+	alike          float64
+	mean, variance float64 // of one occasion
+	asked, within  float64 // hours last asked for, and the probability of at most those
 }
 
-// density returns the density over ln h of one occasion, as counted in steps.
-func (d dwell) density(h, step float64) float64 {
-	sum := 0.0
-	for _, p := range d.parts {
-		sum += p.share * p.rounded(h, step).density(h)
+func dwellOf(alike float64, parts ...part) dwell {
+	d := dwell{parts: parts, alike: alike}
+	square := 0.0
+	for _, p := range parts {
+		m := p.mean()
+		d.mean += p.share * m
+		square += p.share * (p.variance() + m*m)
 	}
-	return sum
+	d.variance = square - d.mean*d.mean
+	d.asked = math.NaN()
+	return d
 }
 
 // under returns the probability that one occasion lasts at most h.
-func (d dwell) under(h float64) float64 {
-	sum := 0.0
-	for _, p := range d.parts {
-		sum += p.share * p.under(h)
+func (d *dwell) under(h float64) float64 {
+	if h == d.asked { // half a step, for nearly every piece
+		return d.within
 	}
-	return sum
+	d.asked, d.within = h, 0
+	for _, p := range d.parts {
+		d.within += p.share * p.under(h)
+	}
+	return d.within
 }
 
-// moments returns mean and variance of one occasion.
-func (d dwell) moments() (mean, variance float64) {
-	square := 0.0
-	for _, p := range d.parts {
-		m := p.mean()
-		mean += p.share * m
-		square += p.share * (p.variance() + m*m)
-	}
-	return mean, square - mean*mean
-}
-
-// counted is the density of the hours h, as counted in steps, with what of it
-// does not depend on how many occasions there were.
+// counted is what is known of the density of hours h, as counted in steps, before
+// it is known how many occasions there were.
 type counted struct {
-	h, step        float64
+	h, lnH         float64 // the hours, and their logarithm
+	rounding       float64 // variance that the step adds to ln h
 	one            float64 // density over ln h of one occasion
 	mean, variance float64 // of one occasion
 	alike          float64
 }
 
-func (d dwell) counted(h, step float64) counted {
-	mean, variance := d.moments()
-	return counted{h, step, d.density(h, step), mean, variance, d.alike}
+// countedIn returns what hours tell that are counted in steps: a step is uniform,
+// with a deviation of step/√12.
+func countedIn(h, step float64) counted {
+	s := step / math.Sqrt(12) / math.Max(h, step/10)
+	return counted{h: h, lnH: ln(h), rounding: s * s}
+}
+
+func (d *dwell) counted(h, step float64) counted {
+	c := countedIn(h, step)
+	c.mean, c.variance, c.alike = d.mean, d.variance, d.alike
+	for _, p := range d.parts {
+		c.one += p.share * c.density(ln(p.median), p.sigma*p.sigma)
+	}
+	return c
+}
+
+// density returns the density over ln h, as counted, of a variable whose logarithm
+// is normal, with a mean and a variance.
+func (c *counted) density(mean, variance float64) float64 {
+	variance += c.rounding
+	z := c.lnH - mean
+	return exp(-z*z/(2*variance)) / math.Sqrt(2*math.Pi*variance)
 }
 
 // several returns the density over ln h of the hours of one occasion or more,
 // where mean are expected (Poisson) and there was one at least.
 func (c *counted) several(mean float64) float64 {
-	none := math.Exp(-mean)
+	none, some := chances(mean)
 	first := 1.0
 	if mean > 1e-9 {
-		first = mean * none / some(mean)
+		first = mean * none / some
 	}
 	if first >= 0.9999 {
 		return first * c.one
 	}
-	return first*c.one + (1-first)*c.sum(mean, none).rounded(c.h, c.step).density(c.h)
+	return first*c.one + (1-first)*c.density(c.sum(mean, none))
 }
 
 // sum returns the hours of several occasions, two at least, where mean are
-// expected, none with the probability given.
-func (c *counted) sum(mean, none float64) lognormal {
-	left := max(1-(1+mean)*none, 1e-12)
-	count := max(2, mean*(1-none)/left)
-	out := matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
-	return lognormal{out.median, math.Sqrt(out.sigma*out.sigma + c.alike*c.alike)}
+// expected, none with the probability given: mean and variance of their
+// logarithm, in the manner of Fenton, IRE Transactions on
+// Communications Systems 8 (1960), 57-67 (from memory).
+func (c *counted) sum(mean, none float64) (ofLn, variance float64) {
+	count := 2.0
+	if left := 1 - (1+mean)*none; left > 1e-12 {
+		count = max(2, mean*(1-none)/left)
+	}
+	ofLn, variance = matched(count*c.mean, count*c.variance+mean*c.mean*c.mean)
+	return ofLn, variance + c.alike*c.alike
+}
+
+// matched returns the mean and the variance of the logarithm of the lognormal
+// variable with a mean and a variance, both over 0.
+func matched(mean, variance float64) (ofLn, varianceOfLn float64) {
+	varianceOfLn = ln1p(variance / (mean * mean))
+	return ln(mean) - varianceOfLn/2, varianceOfLn
 }
 
 // some returns the probability of at least one occasion where mean are expected.
-func some(mean float64) float64 { return -math.Expm1(-mean) }
+func some(mean float64) float64 {
+	_, some := chances(mean)
+	return some
+}
+
+// chances returns the probability of no occasion and that of at least one, where
+// mean are expected: exp(-mean) and its complement. Where the complement would
+// lose digits it is taken from its series, to a relative 2e-16.
+func chances(mean float64) (none, some float64) {
+	if mean < 0.01 {
+		some = mean * (1 - mean/2*(1-mean/3*(1-mean/4*(1-mean/5*(1-mean/6)))))
+		return 1 - some, some
+	}
+	none = exp(-mean)
+	return none, 1 - none
+}

@@ -31,9 +31,9 @@ func TestLognormal(t *testing.T) {
 	near(t, "over 1 h", integral(l.density, 1, 1e6), l.over(1), 1e-4)
 	near(t, "mean", integral(func(x float64) float64 { return x * l.density(x) }, 1e-8, 1e8), l.mean(), 1e-4)
 	near(t, "square", integral(func(x float64) float64 { return x * x * l.density(x) }, 1e-8, 1e8), l.variance()+l.mean()*l.mean(), 1e-3)
-	m := matched(l.mean(), l.variance())
-	near(t, "matched median", m.median, l.median, 1e-12)
-	near(t, "matched spread", m.sigma, l.sigma, 1e-12)
+	ln, variance := matched(l.mean(), l.variance())
+	near(t, "matched median", math.Exp(ln), l.median, 1e-12)
+	near(t, "matched spread", math.Sqrt(variance), l.sigma, 1e-12)
 	// A standard normal variable is over 1.959964 with a probability of 0.025
 	// (table of any handbook, from memory).
 	near(t, "Q(1.96)", normalOver(1.959963985), 0.025, 1e-9)
@@ -96,12 +96,13 @@ func TestFivePoint(t *testing.T) {
 // The hours of several occasions against drawing them.
 func TestSeveral(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
-	d := dwell{parts: []part{{0.3, lognormal{0.05, 0.5}}, {0.7, lognormal{0.6, 0.6}}}}
+	d := dwellOf(0, part{0.3, lognormal{0.05, 0.5}}, part{0.7, lognormal{0.6, 0.6}})
 	for _, mean := range []float64{0.01, 0.5, 3, 40} {
 		const n = 60_000
 		under, all := 0, 0
 		c := d.counted(1, 1e-9)
-		middle := c.sum(mean, math.Exp(-mean)).median
+		ln, _ := c.sum(mean, math.Exp(-mean))
+		middle := math.Exp(ln)
 		for all < n {
 			k := poisson(rng, mean)
 			if mean < 0.02 { // hardly ever more than one
@@ -139,4 +140,46 @@ func poisson(rng *rand.Rand, mean float64) int {
 		p += rng.ExpFloat64()
 	}
 	return k
+}
+
+// Chances of none and of one at least against package math, from hardly any to
+// many expected, about where the series takes over as well.
+func TestChances(t *testing.T) {
+	for _, mean := range []float64{1e-300, 1e-12, 1e-5, 0.003, 0.00999999, 0.01, 0.0100001, 0.3, 2, 40, 600, 1e6} {
+		none, some := chances(mean)
+		near(t, "none", none, math.Exp(-mean), 1e-14*math.Exp(-mean))
+		near(t, "some", some, -math.Expm1(-mean), 1e-13*-math.Expm1(-mean))
+	}
+}
+
+// The density of the hours of several occasions, of which what repeats is worked
+// out once, against its formula written out.
+func TestSeveralWrittenOut(t *testing.T) {
+	d := dwellOf(0.7, part{0.3, lognormal{0.05, 0.5}}, part{0.7, lognormal{0.6, 0.6}})
+	density := func(h, step, ofLn, variance float64) float64 {
+		s := step / math.Sqrt(12) / h
+		sigma := math.Sqrt(variance + s*s)
+		z := (math.Log(h) - ofLn) / sigma
+		return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) / sigma
+	}
+	for _, h := range []float64{0.1, 0.7, 5, 60} {
+		for _, mean := range []float64{1e-6, 0.001, 0.02, 0.5, 3, 40} {
+			one, square := 0.0, 0.0
+			for _, p := range d.parts {
+				one += p.share * density(h, 0.1, math.Log(p.median), p.sigma*p.sigma)
+				square += p.share * (p.variance() + p.mean()*p.mean())
+			}
+			m := 0.3*d.parts[0].mean() + 0.7*d.parts[1].mean()
+			some := -math.Expm1(-mean)
+			first := mean * math.Exp(-mean) / some
+			want := first * one
+			if first < 0.9999 {
+				count := max(2, mean*some/(1-(1+mean)*math.Exp(-mean)))
+				l := math.Log1p((count*(square-m*m) + mean*m*m) / (count * m * count * m))
+				want += (1 - first) * density(h, 0.1, math.Log(count*m)-l/2, l+0.49)
+			}
+			c := d.counted(h, 0.1)
+			near(t, "density", c.several(mean), want, 1e-9*want)
+		}
+	}
 }

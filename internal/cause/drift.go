@@ -14,60 +14,108 @@ import "math"
 type drift struct {
 	p       *params
 	m       platform
+	l       *ladder
 	offsets []latent  // in kg; the last is the tolerance
 	shapes  []*curve  // over the rated load
 	shares  []float64 // of the powered hours that come to lie over the rated load
+	usual   float64
 }
 
 const (
-	offsetSpread   = 0.9   // of ln offset; an assumption
-	useSpread      = 0.22  // of ordinary loads, as a share of the rated load; an assumption
-	driftSpread    = 1.3   // of ln hours: when within the interval it began, and what was lifted; an assumption
-	tolerance      = 0.02  // of the rated load, standard deviation of a sound cell; an assumption
-	byTolerance    = 0.2   // weight of a sound cell among those that read too high; an assumption
-	closeLoads     = 0.12  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
-	closeHours     = 0.003 // share of powered hours so close; an assumption
-	briefTop       = 0.4   // share of highest loads that last under a step; an assumption
-	gentleOverload = 0.02  // share of ordinary loads over the rated load; an assumption
+	offsetSpread   = 0.7   // of ln offset; an assumption
+	useSpread      = 0.18  // of ordinary loads, as a share of the rated load; an assumption
+	driftSpread    = 2.2   // of ln hours: when within the interval it began, and what was lifted; an assumption
+	tolerance      = 0.024 // of the rated load, standard deviation of a sound cell; an assumption
+	byTolerance    = 0.23  // weight of a sound cell among those that read too high; an assumption
+	closeLoads     = 0.28  // per 100 powered hours, loads that a sound cell reads over the rated load; an assumption
+	closeHours     = 0.7   // share of the hours within two deviations of the rated load that a sound cell reads over it; an assumption
+	briefTop       = 0.17  // share of highest loads that last under a step; an assumption
+	gentleOverload = 0.015 // share of ordinary loads over the rated load; an assumption
 )
 
-func newDrift(p *params, m platform, loads []float64) *drift {
-	d := &drift{p: p, m: m}
-	mean, spread := p[usualUse]*m.rated, useSpread*m.rated
-	top := (m.rated - mean) / spread // ordinary loads end at the rated load, but for a few
-	for _, offset := range spreadOf(lognormal{p[driftOffset] * m.rated, offsetSpread}) {
-		over := func(x float64) float64 {
-			z := (x - offset.value - mean) / spread
-			return max(0, normalOver(z)-(1-gentleOverload)*normalOver(max(z, top)))
-		}
-		density := func(x float64) float64 {
-			z := (x - offset.value - mean) / spread
-			if z > top {
-				return gentleOverload * normalDensity(z) / spread
-			}
-			return normalDensity(z) / spread
-		}
-		d.offsets = append(d.offsets, latent{offset.value, (1 - byTolerance) * offset.weight})
-		d.shapes = append(d.shapes, lay(loads, m.rated, over, density))
-		d.shares = append(d.shares, max(over(m.rated), 1e-5))
+func newDrift(p *params, m platform, l *ladder) model {
+	d := &drift{m: m, l: l}
+	return d.with(p, everything)
+}
+
+func (d *drift) with(p *params, differ parts) model {
+	v := *d
+	v.p = p
+	if differ&hidden != 0 {
+		v.readOffsets()
 	}
-	d.offsets = append(d.offsets, latent{tolerance * m.rated, byTolerance})
-	d.shapes = append(d.shapes, lay(loads, m.rated, func(x float64) float64 {
-		over, _ := d.soundOver(x)
-		return over
-	}, func(x float64) float64 {
-		_, density := d.soundOver(x)
-		return density
-	}))
-	d.shares = append(d.shares, closeHours)
-	return d
+	if differ&(hidden|loads) != 0 {
+		v.layShapes()
+	}
+	if differ&(hidden|often) != 0 {
+		v.usual = inUsual(&v)
+	}
+	return &v
+}
+
+func (d *drift) readOffsets() {
+	d.offsets = make([]latent, 0, most)
+	for _, offset := range spreadOf(lognormal{d.p[driftOffset] * d.m.rated, offsetSpread}) {
+		d.offsets = append(d.offsets, latent{offset.value, (1 - byTolerance) * offset.weight})
+	}
+	d.offsets = append(d.offsets, latent{tolerance * d.m.rated, byTolerance})
+}
+
+func (d *drift) layShapes() {
+	sound := soundLoads(d.m, d.l)
+	if d.shapes != nil { // nothing that can differ bears on it
+		sound = d.shapes[len(d.shapes)-1]
+	}
+	d.shapes, d.shares = make([]*curve, 0, most), make([]float64, 0, most)
+	for i, offset := range d.offsets {
+		if d.sound(i) {
+			break
+		}
+		c := lay(d.l, d.shifted(offset.value))
+		d.shapes, d.shares = append(d.shapes, c), append(d.shares, max(c.all, 1e-5))
+	}
+	d.shapes, d.shares = append(d.shapes, sound), append(d.shares, max(d.closeTo()*closeHours, 1e-5))
+}
+
+// shifted returns how the loads are distributed that a cell reads with an offset:
+// ordinary loads, as the machine's bands show them, end at the rated load, but for
+// a few.
+func (d *drift) shifted(offset float64) func(i int) (over, density float64) {
+	mean, spread := d.p[usualUse]*d.m.rated, useSpread*d.m.rated
+	top := (d.m.rated - mean) / spread
+	overTop := normalOver(top)
+	return func(i int) (over, density float64) {
+		x := d.l.kg[i] - offset
+		z := (x - mean) / spread
+		if x > d.m.rated {
+			return gentleOverload * normalOver(z), gentleOverload * d.l.kg[i] * normalDensity(z) / spread
+		}
+		over, density = d.m.usage.over(x, normalOver(z)-overTop, normalDensity(z)/spread)
+		return over + gentleOverload*overTop, d.l.kg[i] * density
+	}
+}
+
+// closeTo returns the share of ordinary hours within two deviations of a sound
+// cell of the rated load.
+func (d *drift) closeTo() float64 {
+	x := d.m.rated * (1 - 2*tolerance)
+	mean, spread := d.p[usualUse]*d.m.rated, useSpread*d.m.rated
+	over, _ := d.m.usage.over(x, normalOver((x-mean)/spread)-normalOver((d.m.rated-mean)/spread), 0)
+	return over
+}
+
+func soundLoads(m platform, l *ladder) *curve {
+	return lay(l, func(i int) (over, density float64) {
+		over, density = soundOver(l.kg[i], m.rated)
+		return over, l.kg[i] * density
+	})
 }
 
 // soundOver is how far a sound cell reads a load over the rated load: the upper
 // half of a normal distribution.
-func (d *drift) soundOver(x float64) (over, density float64) {
-	s := tolerance * d.m.rated
-	z := (x - d.m.rated) / s
+func soundOver(x, rated float64) (over, density float64) {
+	s := tolerance * rated
+	z := (x - rated) / s
 	return 2 * normalOver(z), 2 * normalDensity(z) / s
 }
 
@@ -77,6 +125,7 @@ func (d *drift) sound(i int) bool { return i == len(d.offsets)-1 }
 func (d *drift) latents() []latent    { return d.offsets }
 func (d *drift) curve(i int) *curve   { return d.shapes[i] }
 func (d *drift) highest(i int) *curve { return d.shapes[i] }
+func (d *drift) usually() float64     { return d.usual }
 
 func (d *drift) occasions(i int, o *opportunity) float64 {
 	if d.sound(i) {
@@ -89,10 +138,12 @@ func (d *drift) occasions(i int, o *opportunity) float64 {
 // began half way through the interval, on average.
 func (d *drift) expected(i int, o *opportunity) float64 { return o.powered * d.shares[i] * 0.5 }
 
-func (d *drift) hours(share func(int) float64, h float64, o *opportunity, density []float64) {
+func (d *drift) counted(h float64, o *opportunity) counted { return countedIn(h, o.step) }
+
+func (d *drift) hours(c *counted, share []float64, o *opportunity, density []float64) {
 	for i := range density {
-		expected := max(d.expected(i, o)*share(i), 1e-6)
-		density[i] = lognormal{expected, driftSpread}.rounded(h, o.step).density(h)
+		expected := max(d.expected(i, o)*share[i], 1e-6)
+		density[i] = c.density(ln(expected), driftSpread*driftSpread)
 	}
 }
 
@@ -106,7 +157,7 @@ func (d *drift) within(h float64, o *opportunity) float64 {
 // highest ordinary load, a little under the rated load, and the offset on top.
 func (d *drift) peakDensity(i int, peak, before float64) float64 {
 	if d.sound(i) {
-		_, density := d.soundOver(peak)
+		_, density := soundOver(peak, d.m.rated)
 		return peak * density
 	}
 	top := 0.93 * d.m.rated

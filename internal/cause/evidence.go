@@ -1,7 +1,5 @@
 package cause
 
-import "math"
-
 // numbers of the causes, in the order of All.
 const (
 	iWorked = iota
@@ -25,22 +23,10 @@ type item struct {
 	weigh func(e *ask, like []float64)
 	// text says what was found.
 	text func(f *facts) string
-	// plain are the causes under which the item knows of no latent value, and of
-	// no parameter of a model but those that it reads beside it.
+	// plain are the causes under which the item knows of no latent value. What it
+	// reads is told in [askedBy].
 	plain touches
 }
-
-// ask is what an item is asked about: a piece, under one cause.
-type ask struct {
-	*facts
-	p     *params
-	cause int
-	model model
-}
-
-// mean returns the occasions that the interval is expected to hold over the
-// rated load.
-func (e *ask) mean(i int) float64 { return max(e.model.occasions(i, &e.o), 1e-9) }
 
 // each weighs an item for each latent value by itself.
 func each(weigh func(e *ask, i int) float64) func(e *ask, like []float64) {
@@ -65,19 +51,22 @@ func fill(like []float64, x float64) {
 // evidence is the table of items. A cap is in log10 between the best and the
 // worst cause: no single item speaks louder, because its model is not that sure.
 var evidence = []item{
-	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2, applies: isTimed, weigh: occasion, text: occasionText},
-	{id: "size", title: "the size of the load", reads: "the load", cap: 3, applies: always, weigh: each(size), text: sizeText},
-	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 2.5, applies: hasHours, weigh: hoursOf, text: hoursText},
-	{id: "neighbours", title: "bands without hours", reads: "bands over the rated load that gained nothing", cap: 2, applies: hasNeighbours, weigh: each(neighbours), text: neighboursText},
-	{id: "peak-in-band", title: "place of the peak", reads: "where in the band the highest load lies", cap: 1, applies: hasPeakInBand, weigh: each(peakInBand), text: peakInBandText},
+	{id: "occasion", title: "powered time and trips", reads: "hours and trips of the interval, custody", cap: 2.25, applies: isTimed, weigh: occasion, text: occasionText},
+	{id: "size", title: "the size of the load", reads: "the load", cap: 3.5, applies: always, weigh: size, text: sizeText},
+	{id: "hours", title: "hours at such loads", reads: "the hours counted at such loads", cap: 4.5, applies: hasHours, weigh: hoursOf, text: hoursText},
+	{id: "neighbours", title: "the other bands", reads: "what the other bands over the rated load gained", cap: 0.75, applies: hasNeighbours, weigh: neighbours, text: neighboursText},
+	{id: "peak-place", title: "place of the peak", reads: "where the highest load lies, in the band or above it", cap: 1.75, applies: hasPeakBeside, weigh: peakBeside, text: peakPlaceText},
 	{id: "empty-band", title: "share near empty", reads: "share of hours in the lowest band, against the machine's other intervals", cap: 2, applies: hasEmpty, weigh: each(emptyBand), text: emptyText, plain: butDrift},
-	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.5, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
+	{id: "movement", title: "movement", reads: "moving hours against powered hours", cap: 1.25, applies: hasMovement, weigh: same(movement), text: movementText, plain: ofAll},
 	{id: "moment", title: "when the peak was set", reads: "when the peak was set, against custody", cap: 2, applies: hasMoment, weigh: same(moment), text: momentText, plain: ofAll},
-	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 1.5, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
+	{id: "power", title: "where it was powered", reads: "power on and off, or daily use, against custody", cap: 0.37, applies: hasPower, weigh: same(power), text: powerText, plain: ofAll},
 	{id: "alarms", title: "overload alarms", reads: "overload alarms, against custody", cap: 1.5, applies: hasAlarms, weigh: same(alarmsOf), text: alarmsText, plain: ofAll},
-	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 1.5, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
-	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.7, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
+	{id: "afterwards", title: "the interval after", reads: "the interval after", cap: 0.75, applies: hasAfter, weigh: each(after), text: afterText, plain: butDrift},
+	{id: "pattern", title: "other trips of the machine", reads: "the machine's other intervals, with trips and without", cap: 0.5, applies: hasPattern, weigh: same(patternOf), text: patternText, plain: ofAll},
 	{id: "haulier", title: "other trips of the haulier", reads: "trips of the same haulier with other machines", cap: 1, applies: hasHaulier, weigh: each(haulier), text: haulierText, plain: butLashed},
+	{id: "tie-down", title: "the tie-down that was used", reads: "what is known of the tie-down on trips of the interval", cap: 1.5, applies: hasTied, weigh: tieDown, text: tiedText, plain: butLashed},
+	{id: "zero-check", title: "the cell with nothing on it", reads: "the load shown with the platform empty", cap: 1.5, applies: hasZeroCheck, weigh: zeroCheck, text: zeroText, plain: butDrift},
+	{id: "known-mass", title: "the cell under a known mass", reads: "the load shown with a known mass on the platform", cap: 1.5, applies: hasMassCheck, weigh: massCheck, text: massText, plain: butDrift},
 }
 
 func always(*facts) bool { return true }
@@ -86,31 +75,35 @@ func isTimed(f *facts) bool { return f.timed }
 
 // occasion: how much more, or less, occasion the interval gave than a usual one.
 func occasion(e *ask, like []float64) {
-	usual := 0.0
-	for i, l := range e.model.latents() {
-		usual += l.weight * some(e.model.occasions(i, &usualInterval))
-		like[i] = some(e.mean(i))
-	}
 	for i := range like {
-		like[i] /= usual
+		like[i] = e.some(i) / e.model.usually()
 	}
 }
 
 // size: how probable the load is, given that something went over.
-func size(e *ask, i int) float64 {
-	mean := e.mean(i)
+func size(e *ask, like []float64) {
 	if e.x.What == Peak {
-		c := e.model.highest(i)
-		if d, ok := e.model.(*drift); ok {
-			return d.peakDensity(i, float64(*e.x.Peak), e.past)
+		for i := range like {
+			like[i] = sizeOfPeak(e, i)
 		}
-		return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / some(mean)
+		return
 	}
-	share := e.model.curve(i).share(e.from, e.to)
+	d, drifted := e.model.(*drift)
+	for i, share := range e.shares(e.from, e.to) {
+		if drifted {
+			like[i] = some(d.expected(i, &e.o) * share / e.o.step)
+		} else {
+			like[i] = some(e.mean(i)*share) / e.some(i)
+		}
+	}
+}
+
+func sizeOfPeak(e *ask, i int) float64 {
 	if d, ok := e.model.(*drift); ok {
-		return some(d.expected(i, &e.o) * share / e.o.step)
+		return d.peakDensity(i, float64(*e.x.Peak), e.past)
 	}
-	return some(mean*share) / some(mean)
+	mean, c := e.mean(i), e.model.highest(i)
+	return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
 }
 
 func hasHours(f *facts) bool {
@@ -120,7 +113,9 @@ func hasHours(f *facts) bool {
 // Beside the occasion that set a peak, the hours in its band can have come from
 // anything else.
 const (
-	somethingElse = 0.3 // share of bands in which it did; an assumption
+	somethingElse = 0.074 // share of bands in which it did; an assumption
+	overlong      = 0.4   // how far hours that custody leaves no time for speak against a cause; an assumption
+	usualWay      = 1.2   // h, for a trip that custody must have missed; an assumption
 )
 
 var otherHours = lognormal{1, 2} // hours that come from anything else; an assumption
@@ -128,69 +123,39 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 // hoursOf: how probable the hours counted at such loads are.
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
-		e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.from, e.to) }, e.hours, &e.o, like)
+		e.model.hours(&e.counted, e.shares(e.from, e.to), &e.o, like)
+		if e.tooLong() {
+			for i := range like {
+				like[i] *= overlong
+			}
+		}
 		return
 	}
 	if e.inBand <= 0 {
-		fill(like, e.model.within(0, &e.o))
+		fill(like, e.brief)
 		return
 	}
-	e.model.hours(func(i int) float64 { return e.model.curve(i).share(e.bandFrom, e.bandTo) }, e.inBand, &e.o, like)
-	other := somethingElse * otherHours.density(e.inBand) * e.model.within(e.inBand, &e.o)
+	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo), &e.o, like)
+	other := somethingElse * otherHours.density(e.inBand) * e.upTo
 	for i := range like {
 		like[i] += other
 	}
 }
 
-// How much alike the overloads of one crew are, and the chance that a machine
-// whose cell drifted only ever lifts one load; assumptions.
-const (
-	alikeAtWork = 0.7
-	onlyOneLoad = 0.1
-)
-
-func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }
-
-// neighbours: how probable it is that other bands over the rated load gained
-// nothing.
-func neighbours(e *ask, i int) float64 {
-	share := 0.0
-	for _, s := range e.facts.neighbours {
-		share += e.model.curve(i).share(s.from, s.to)
+// tooLong reports whether a band has more hours than custody leaves time for.
+func (e *ask) tooLong() bool {
+	c := &e.custody
+	if !c.known || len(e.h.Case.Custody) == 0 || c.unnamed > 0.05*c.total {
+		return false
 	}
-	if d, ok := e.model.(*drift); ok {
-		return max(expNeg(d.expected(i, &e.o)*share/e.o.step), onlyOneLoad)
+	slack := 2*e.o.step + 0.1*e.hours
+	switch e.cause {
+	case iLashed:
+		return e.hours > c.transit+c.implied*usualWay+slack
+	case iWorked:
+		return e.hours > c.total-c.transit+slack
 	}
-	share *= 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
-	return expNeg(e.mean(i) * share * (1 - e.model.within(0, &e.o)))
+	return false
 }
 
-func hasPeakInBand(f *facts) bool {
-	return f.x.What == Band && f.peak >= 0 && f.v.Withheld == "" && *f.v.Peak >= f.x.From && (f.x.To == nil || *f.v.Peak < *f.x.To)
-}
-
-const sameOccasion = 0.6 // chance that the peak in a band and its hours have one cause; an assumption
-
-// peakInBand: how probable the place of the peak in the band is, against any
-// other place in it.
-func peakInBand(e *ask, i int) float64 {
-	return sameOccasion*peakShape(e, i) + 1 - sameOccasion
-}
-
-func peakShape(e *ask, i int) float64 {
-	c := e.model.highest(i)
-	share := max(c.share(e.from, e.bandTo), 1e-9)
-	return c.density(e.peak) * math.Log(e.bandWidth()) / share
-}
-
-// bandWidth is how many times its lower edge the upper edge of the piece's band
-// is; twice where it is open upwards.
-func (f *facts) bandWidth() float64 {
-	from := float64(max(f.x.From, f.h.Rated))
-	if f.x.To == nil {
-		return 2
-	}
-	return max(float64(*f.x.To)/from, 1.0001)
-}
-
-func expNeg(x float64) float64 { return math.Exp(-x) }
+func expNeg(x float64) float64 { return exp(-x) }

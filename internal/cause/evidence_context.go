@@ -11,9 +11,9 @@ const (
 	// usualEmpty is the share of the lowest band in machines of which nothing
 	// else is known, shareSpread how the logit of the share scatters from one
 	// interval to the next, and wideSpread among machines; assumptions.
-	usualEmpty  = 0.4
-	shareSpread = 1.1
-	wideSpread  = 1.4
+	usualEmpty  = 0.51
+	shareSpread = 1.6
+	wideSpread  = 0.83
 )
 
 // shares sorts the share of the lowest band: emptied, low or as usual.
@@ -56,7 +56,7 @@ func logit(x float64) float64 { return math.Log(x / (1 - x)) }
 
 // leastShare is the share of an interval's powered hours from which the piece
 // shows in its moving hours.
-const leastShare = 0.3
+const leastShare = 0.38
 
 func hasMovement(f *facts) bool {
 	return f.x.What == Band && f.moving != nil && f.v.Powered != nil && !f.loose && *f.v.Powered > 0 &&
@@ -65,8 +65,8 @@ func hasMovement(f *facts) bool {
 
 // Moving hours of ordinary use, as a share of the powered ones; assumptions.
 const (
-	usuallyMoving = 0.3
-	movingSpread  = 1.6  // of the logit
+	usuallyMoving = 0.26
+	movingSpread  = 2.5  // of the logit
 	leastMoving   = 0.02 // density under which no share of moving hours falls
 )
 
@@ -114,7 +114,7 @@ func momentInTransit(o *opportunity, p *params) [4]float64 {
 
 // beforeLeaving is the share of tie-downs that set their peak before the
 // custody of the trip begins; an assumption.
-const beforeLeaving = 0.1
+const beforeLeaving = 0.065
 
 func hasPower(f *facts) bool {
 	return f.power != nil && f.o.trips > 0 && f.x.What == Band && f.x.Low > 0 && f.v.Withheld == ""
@@ -140,23 +140,24 @@ func hasAlarms(f *facts) bool { return f.alarms != nil }
 // Chances of overload alarms that have nothing to do with the piece, and of
 // those that another cause sounds; assumptions.
 const (
-	otherAlarm   = 0.25
-	otherTransit = 0.1
-	shockAlarm   = 0.4
-	lashedAlarm  = 0.75 // of the logged ones: a machine switched off sounds none
+	otherAlarm   = 0.17
+	otherTransit = 0.14
+	shockAlarm   = 0.22
+	lashedAlarm  = 0.56 // of the logged ones: a machine switched off sounds none
 )
 
 // alarmsOf: an overload sounds where it happens.
 func alarmsOf(e *ask) float64 {
 	a := e.alarms
 	elsewhere, transit := alarmChances(e.cause, e.p)
+	not := func(chance float64) float64 { return either(a.whole, 1-chance, 1) }
 	if e.facts.o.trips == 0 || a.unnamed > 0 && a.transit+a.elsewhere == 0 { // where it sounded tells nothing
 		if a.all() == 0 {
-			return (1 - elsewhere) * (1 - transit)
+			return not(elsewhere) * not(transit)
 		}
 		return max(elsewhere, transit)
 	}
-	return either(a.elsewhere > 0, elsewhere, 1-elsewhere) * either(a.transit > 0, transit, 1-transit)
+	return either(a.elsewhere > 0, elsewhere, not(elsewhere)) * either(a.transit > 0, transit, not(transit))
 }
 
 // alarmChances returns how probable it is under a cause that an alarm is listed
@@ -171,9 +172,9 @@ func hasAfter(f *facts) bool { return f.after != nil }
 
 // Chances that the interval after goes over again; assumptions.
 const (
-	overAgain      = 0.35
-	driftsOn       = 0.9
-	driftsOnAnyway = 0.5 // after a workshop
+	overAgain      = 0.47
+	driftsOn       = 0.67
+	driftsOnAnyway = 0.4 // after a workshop
 )
 
 // after: a drift stays until somebody corrects it.
@@ -193,7 +194,7 @@ func hasPattern(f *facts) bool { return f.pattern != nil }
 
 // goesWithTrips is the chance that what goes over in a machine's other
 // intervals goes with its trips, if it was a tie-down in this one; an assumption.
-const goesWithTrips = 0.25
+const goesWithTrips = 0.13
 
 // patternOf: tie-down goes with trips; the rest does not. Each share is unknown
 // (Beta(1,2)), and small without trips under tie-down (Beta(0.5,3)).

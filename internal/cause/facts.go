@@ -12,13 +12,15 @@ import (
 // kept as numbers into the history's list of loads; -1 stands for none.
 type facts struct {
 	h record.History
+	s *intervals
 	x Exceedance
 	v record.Interval
 	o opportunity
 
 	from, to   int           // the piece; to is -1 for a band open upwards
 	peak       int           // the peak of the interval, where it was set in it
-	neighbours []span        // loads over the rated load in which nothing was counted
+	neighbours []neighbour   // the other bands over the rated load
+	made       made          // what each cause can be expected to have left beside it
 	inBand     float64       // hours in the band of the peak; negative where no band tells
 	bandFrom   int           // that band
 	bandTo     int           //
@@ -32,6 +34,8 @@ type facts struct {
 	pattern    *pattern      //
 	when       *whenSet      //
 	haulier    *haulierTrips //
+	tied       *tiedDown     //
+	checks     checkedCell   //
 	past       float64       // peak before the interval; 0 when not known
 	timed      bool          // hours of the interval are known
 	loose      bool          // it may be older than the interval: what held within the interval says nothing
@@ -40,11 +44,20 @@ type facts struct {
 // span is a range of loads by number.
 type span struct{ from, to int }
 
+// neighbour is another band over the rated load: its loads and the hours that it
+// gained, none or some.
+type neighbour struct {
+	span
+	hours float64
+	next  bool // to the band of the piece
+}
+
 // cover is how an interval's clock hours divide by custody.
 type cover struct {
 	known            bool    // both readings are dated
 	total            float64 // clock hours
 	transit, unnamed float64
+	depot            float64
 	trips            float64 // transit entries, as far as they lie in the interval
 	tripHours        float64 // mean length of those; 0 where only days are given
 	implied          float64 // trips that custody must have missed, as far as they lie in the interval
@@ -102,7 +115,7 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	}
 	held, unknown := c.Cover(from, to)
 	out.total, out.unnamed = to.Sub(from).Hours(), unknown.Hours()
-	out.transit = held[record.Transit].Hours()
+	out.transit, out.depot = held[record.Transit].Hours(), held[record.Depot].Hours()
 	timed := 0.0
 	for _, u := range c.Custody {
 		if u.Holder != record.Transit || !u.To.After(u.From) || !u.From.Before(to) || !u.To.After(from) {
@@ -151,8 +164,9 @@ func lastOf(t time.Time) time.Time {
 }
 
 // factsOf reads a history for one exceedance. The loads are those of loadsOf.
-func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) facts {
-	f := facts{h: h, x: x, v: h.Intervals[x.at], peak: -1, bandFrom: -1, bandTo: -1, to: -1, inBand: -1}
+func (s *intervals) factsOf(x Exceedance, loads []float64, habits Habits) facts {
+	h := s.h
+	f := facts{h: h, s: s, x: x, v: h.Intervals[x.at], peak: -1, bandFrom: -1, bandTo: -1, to: -1, inBand: -1}
 	f.loose = f.mayBeOlder()
 	number := func(kg record.Kilogram) int {
 		i, _ := slices.BinarySearch(loads, float64(kg))
@@ -163,9 +177,8 @@ func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) fac
 		f.to = number(*x.To)
 	}
 	f.hours = math.Max(float64(x.High), leastHours)
-	f.custody = coverOf(h.Case, f.v.From, f.v.To)
-	if f.loose {
-		f.custody = cover{}
+	if !f.loose {
+		f.custody = *s.cover(x.at)
 	}
 	f.readPeak(number)
 	f.readNeighbours(number)
@@ -178,6 +191,8 @@ func factsOf(h record.History, x Exceedance, loads []float64, habits Habits) fac
 	f.readPower()
 	f.readPattern()
 	f.readHaulier(habits)
+	f.readTied()
+	f.readChecks()
 	return f
 }
 
@@ -207,8 +222,11 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 	if f.v.Withheld != "" {
 		return
 	}
-	for _, b := range f.v.Bands {
+	for k, b := range f.v.Bands {
 		if *f.v.Peak >= b.From && (b.Open() || *f.v.Peak < *b.To) {
+			if k > 0 && b.Hours <= 0 && float64(*f.v.Peak) < noisy*float64(b.From) && f.v.Bands[k-1].Hours > 0 {
+				b = f.v.Bands[k-1]
+			}
 			if f.inBand = float64(b.Hours); b.From < f.h.Rated && b.Hours > 0 {
 				f.inBand = -1 // they may lie under the rated load
 			}
@@ -220,24 +238,43 @@ func (f *facts) readPeak(number func(record.Kilogram) int) {
 	}
 }
 
-// readNeighbours lists the bands over the rated load that gained nothing.
+// noisy is how far over the edge of a band, of it, the highest of many readings of
+// a load under the edge can lie; an assumption.
+const noisy = 1.02
+
+// readNeighbours lists the other bands over the rated load.
 func (f *facts) readNeighbours(number func(record.Kilogram) int) {
 	if f.v.Withheld != "" {
 		return
 	}
 	for _, b := range f.v.Bands {
-		if b.Hours > 0 || b.From < f.h.Rated {
+		if b.From < f.h.Rated || f.x.What == Band && b.From == f.x.From {
 			continue
 		}
 		s := span{number(b.From), -1}
 		if !b.Open() {
 			s.to = number(*b.To)
 		}
-		if f.x.What == Peak && *f.x.Peak >= b.From && (b.Open() || *f.x.Peak < *b.To) {
+		if f.x.What == Peak && s.from == f.bandFrom && f.bandFrom >= 0 {
 			continue // the band of the peak is read on its own
 		}
-		f.neighbours = append(f.neighbours, s)
+		f.neighbours = append(f.neighbours, neighbour{s, float64(b.Hours), s.from == f.ownTo() || s.to >= 0 && s.to == f.ownFrom()})
 	}
+}
+
+// ownFrom and ownTo are the limits of the band of a piece.
+func (f *facts) ownFrom() int {
+	if f.x.What == Band {
+		return f.from
+	}
+	return f.bandFrom
+}
+
+func (f *facts) ownTo() int {
+	if f.x.What == Band {
+		return f.to
+	}
+	return f.bandTo
 }
 
 // readOpportunity works out what the interval gave occasion for.
@@ -258,12 +295,12 @@ func (f *facts) readOpportunity() {
 	if !f.timed {
 		powered = usualInterval.powered
 	}
-	f.o = opportunity{powered: powered, work: powered, unlisted: powered, earlier: f.earlier(), step: stepOf(f.h.Case)}
+	f.o = opportunity{powered: powered, work: powered, unlisted: powered, earlier: f.earlier(), step: f.s.step}
 	c := f.custody
 	if !c.known || c.total <= 0 || len(f.h.Case.Custody) == 0 {
 		return
 	}
-	f.o.work = min(powered, c.total-c.transit)
+	f.o.work = min(powered, c.total-c.transit-c.depot) + inYard*min(powered, c.depot)
 	f.o.trips, f.o.tripHours = c.trips+c.implied, c.tripHours
 	f.o.unlisted = powered * c.unnamed / c.total
 }
@@ -279,7 +316,7 @@ func (f *facts) earlier() float64 {
 	if before.Withheld != "" || float64(record.Total(before.Bands)) < leastToTell {
 		return usualInterval.earlier
 	}
-	switch low, high := overHours(before, f.h.Rated); {
+	switch low, high := f.s.each[f.x.at-1].low, f.s.each[f.x.at-1].high; {
 	case high <= 0:
 		return 0
 	case low > 0:
@@ -287,6 +324,10 @@ func (f *facts) earlier() float64 {
 	}
 	return usualInterval.earlier
 }
+
+// inYard is how much occasion for work an hour of power in the yard gives, of one
+// on hire; an assumption.
+const inYard = 0.088
 
 // stepOf returns the step in which the machine counts hours: 1 h, 0.1 h or a
 // minute, the widest that fits all hours of the bands.

@@ -30,7 +30,7 @@ func (f *facts) readEmpty() {
 		if i == f.x.at || v.Withheld != "" || len(v.Bands) == 0 {
 			continue
 		}
-		if low, _ := overHours(v, f.h.Rated); low > 0.02*float64(record.Total(v.Bands)) {
+		if low := f.s.each[i].low; low > 0.02*float64(record.Total(v.Bands)) {
 			continue
 		}
 		if low, sum, ok := lowestBand(v.Bands); ok && *v.Bands[0].To == *f.v.Bands[0].To {
@@ -85,7 +85,7 @@ func (f *facts) readAfter() {
 	if next.Withheld != "" || len(next.Bands) == 0 {
 		return
 	}
-	low, high := overHours(next, f.h.Rated)
+	low, high := f.s.each[f.x.at+1].low, f.s.each[f.x.at+1].high
 	a := afterwards{hours: float64(record.Total(next.Bands)), over: low}
 	if a.hours < leastToTell || low <= 0 && high > 0 { // a band on both sides of the rated load leaves it open
 		return
@@ -116,11 +116,11 @@ func (f *facts) readPattern() {
 		if i == f.x.at || v.Withheld != "" || v.From.IsZero() || v.To.IsZero() || len(v.Bands) == 0 && v.Peak == nil {
 			continue
 		}
-		c := coverOf(f.h.Case, v.From, v.To)
+		c := f.s.cover(i)
 		if c.total <= 0 || c.unnamed > 0.1*c.total {
 			continue
 		}
-		over, known := wentOver(v, f.h.Rated)
+		over, known := f.s.each[i].went, f.s.each[i].told
 		switch {
 		case !known:
 		case c.trips > 0 && over:

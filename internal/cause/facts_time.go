@@ -55,19 +55,27 @@ func (f *facts) peakTime() time.Time {
 	return time.Time{}
 }
 
-// alarms counts the overload alarms of an interval by custody.
-type alarms struct{ transit, elsewhere, unnamed int }
+// alarms counts the overload alarms of an interval by custody: those at loads of
+// the piece, or at loads that the list does not tell.
+type alarms struct {
+	transit, elsewhere, unnamed int
+	others                      int  // at other loads
+	whole                       bool // the list covers the interval: what it lacks was not there
+}
 
 func (a alarms) all() int { return a.transit + a.elsewhere + a.unnamed }
 
-// readAlarms counts alarms where the event list covers the interval.
+// readAlarms counts alarms. Where the event list does not cover the interval, what
+// it holds counts all the same.
 func (f *facts) readAlarms() {
-	if !f.custody.known || !f.listed(record.OverloadAlarm) {
+	if !f.custody.known || f.loose {
 		return
 	}
-	a := alarms{}
+	a := alarms{whole: f.listed(record.OverloadAlarm)}
 	for _, e := range f.within(record.OverloadAlarm) {
 		switch u := f.h.Case.HolderAt(e.At); {
+		case !f.atSuchLoads(e.Load):
+			a.others++
 		case u == nil:
 			a.unnamed++
 		case u.Holder == record.Transit:
@@ -76,7 +84,25 @@ func (f *facts) readAlarms() {
 			a.elsewhere++
 		}
 	}
-	f.alarms = &a
+	if a.whole || a.all() > 0 {
+		f.alarms = &a
+	}
+}
+
+// besideLoad is how far a load that an alarm is listed with may lie beside those of
+// a piece, as a share of it; an assumption.
+const besideLoad = 0.03
+
+// atSuchLoads reports whether a load is one that the piece is about; one that is
+// not known may be.
+func (f *facts) atSuchLoads(load *record.Kilogram) bool {
+	if load == nil {
+		return true
+	}
+	if f.x.What == Peak {
+		return *load >= *f.x.Peak*(1-besideLoad)
+	}
+	return *load >= f.x.From*(1-besideLoad) && (f.x.To == nil || *load <= *f.x.To*(1+besideLoad))
 }
 
 // listed reports whether the machine's event list reaches over the whole interval and

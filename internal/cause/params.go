@@ -45,6 +45,14 @@ const (
 	custodyWrong
 	alwaysOccupied
 	alarmLogged
+	tieDownSeen
+	tieDownTold
+	checkSpread
+	checkTrue
+	zeroShows
+	driftLasts
+	driftKept
+	cellWrong
 	reliance
 	modelDoubt
 	paramCount
@@ -63,49 +71,58 @@ var (
 	butLashed = touches{true, false, true, true}
 )
 
-// paramTable ties each parameter to its assumption and to the models that read it.
+// paramTable ties each parameter to its assumption, to the models that read it
+// and to what of them it touches. What items read of it by themselves is told in
+// [askedBy].
 var paramTable = [paramCount]struct {
 	id      assume.ID
 	touches touches
-	only    string // the one item that reads it; empty for more
-	also    string // the item that reads it under every cause, beside the model
+	parts   parts
 }{
-	workedRate:     {assume.WorkedRate, ofWorked, "", ""},
-	workedBrief:    {assume.WorkedBrief, ofWorked, "", ""},
-	workedDwell:    {assume.WorkedDwell, ofWorked, "", ""},
-	extraPerson:    {assume.ExtraPerson, ofWorked, "", ""},
-	heavyMaterial:  {assume.HeavyMaterial, ofWorked, "", ""},
-	heavyMass:      {assume.HeavyMass, ofWorked, "", ""},
-	lightTools:     {assume.LightTools, ofWorked, "", ""},
-	realPerson:     {assume.RealPerson, ofWorked, "", ""},
-	aboveWindow:    {assume.AboveWindow, ofWorked, "", ""},
-	usualUse:       {assume.UsualUse, ofDrift, "", ""},
-	lashedHabit:    {assume.LashedHabit, ofLashed, "", "haulier"},
-	shortTension:   {assume.ShortTension, ofLashed, "", ""},
-	longTension:    {assume.LongTension, ofLashed, "", ""},
-	chainTension:   {assume.ChainTension, ofLashed, "", ""},
-	longShare:      {assume.LongShare, ofLashed, "", ""},
-	chainShare:     {assume.ChainShare, ofLashed, "", ""},
-	twoStraps:      {assume.TwoStraps, ofLashed, "", ""},
-	cellShare:      {assume.CellShare, ofLashed, "", ""},
-	tensionKept:    {assume.TensionKept, ofLashed, "", ""},
-	strapAngle:     {assume.StrapAngle, ofLashed, "", ""},
-	edgeFriction:   {assume.EdgeFriction, ofLashed, "", ""},
-	leftPowered:    {assume.LeftPowered, ofLashed, "", "power"},
-	offAfter:       {assume.OffAfter, ofLashed, "", ""},
-	tripLength:     {assume.TripLength, ofLashed, "", ""},
-	tripRate:       {assume.TripRate, ofLashed, "", ""},
-	shockRate:      {assume.ShockRate, ofShock, "", ""},
-	shockExcess:    {assume.ShockExcess, ofShock, "", ""},
-	shockSnag:      {assume.ShockSnag, ofShock, "", ""},
-	shockDwell:     {assume.ShockDwell, ofShock, "", ""},
-	driftRate:      {assume.DriftRate, ofDrift, "", ""},
-	driftOffset:    {assume.DriftOffset, ofDrift, "", ""},
-	custodyWrong:   {assume.CustodyWrong, ofAll, "", ""},
-	alwaysOccupied: {assume.AlwaysOccupied, ofAll, "empty-band", ""},
-	alarmLogged:    {assume.AlarmLogged, ofAll, "alarms", ""},
-	reliance:       {assume.Reliance, touches{}, "", ""},
-	modelDoubt:     {assume.ModelDoubt, touches{}, "", ""},
+	workedRate:     {assume.WorkedRate, ofWorked, often},
+	workedBrief:    {assume.WorkedBrief, ofWorked, lasting},
+	workedDwell:    {assume.WorkedDwell, ofWorked, lasting},
+	extraPerson:    {assume.ExtraPerson, ofWorked, loads | often},
+	heavyMaterial:  {assume.HeavyMaterial, ofWorked, loads | often},
+	heavyMass:      {assume.HeavyMass, ofWorked, loads | often},
+	lightTools:     {assume.LightTools, ofWorked, loads | often},
+	realPerson:     {assume.RealPerson, ofWorked, loads | often},
+	aboveWindow:    {assume.AboveWindow, ofWorked, loads | often},
+	usualUse:       {assume.UsualUse, ofDrift, loads},
+	lashedHabit:    {assume.LashedHabit, ofLashed, often | hidden},
+	shortTension:   {assume.ShortTension, ofLashed, loads},
+	longTension:    {assume.LongTension, ofLashed, loads},
+	chainTension:   {assume.ChainTension, ofLashed, loads},
+	longShare:      {assume.LongShare, ofLashed, loads},
+	chainShare:     {assume.ChainShare, ofLashed, loads},
+	twoStraps:      {assume.TwoStraps, ofLashed, loads},
+	cellShare:      {assume.CellShare, ofLashed, loads},
+	tensionKept:    {assume.TensionKept, ofLashed, loads},
+	strapAngle:     {assume.StrapAngle, ofLashed, loads},
+	edgeFriction:   {assume.EdgeFriction, ofLashed, loads},
+	leftPowered:    {assume.LeftPowered, ofLashed, lasting},
+	offAfter:       {assume.OffAfter, ofLashed, lasting},
+	tripLength:     {assume.TripLength, ofLashed, lasting},
+	tripRate:       {assume.TripRate, ofLashed, often},
+	shockRate:      {assume.ShockRate, ofShock, often},
+	shockExcess:    {assume.ShockExcess, ofShock, loads},
+	shockSnag:      {assume.ShockSnag, ofShock, loads},
+	shockDwell:     {assume.ShockDwell, ofShock, lasting},
+	driftRate:      {assume.DriftRate, ofDrift, often},
+	driftOffset:    {assume.DriftOffset, ofDrift, hidden | loads},
+	custodyWrong:   {assume.CustodyWrong, touches{iWorked: true, iLashed: true}, often},
+	alwaysOccupied: {assume.AlwaysOccupied, touches{}, 0},
+	alarmLogged:    {assume.AlarmLogged, touches{}, 0},
+	tieDownSeen:    {assume.TieDownSeen, touches{}, 0},
+	tieDownTold:    {assume.TieDownTold, touches{}, 0},
+	checkSpread:    {assume.CheckSpread, touches{}, 0},
+	checkTrue:      {assume.CheckTrue, touches{}, 0},
+	zeroShows:      {assume.ZeroShows, touches{}, 0},
+	driftLasts:     {assume.DriftLasts, touches{}, 0},
+	driftKept:      {assume.DriftKept, touches{}, 0},
+	cellWrong:      {assume.CellWrong, touches{}, 0},
+	reliance:       {assume.Reliance, touches{}, scaling},
+	modelDoubt:     {assume.ModelDoubt, touches{}, scaling},
 }
 
 // params are the values of all parameters.
@@ -139,18 +156,19 @@ func normal(w [4]float64) [4]float64 {
 type platform struct {
 	rated    float64
 	persons  int     // on the plate; else as many as the rated load covers
+	usage    usage   // of its bands up to the rated load
 	windowTo float64 // load above which the load-sensing system has to have acted; infinite where the rules ask for none
 }
 
 func platformOf(h record.History, set assume.Set) platform {
-	p := platform{rated: float64(h.Rated)}
+	p := platform{rated: float64(h.Rated), usage: usageOf(h)}
 	tools := 0.0
 	if row, ok := set.Find(assume.ToolsMass); ok {
 		tools = row.Value
 	}
 	p.persons = int((p.rated - tools) / set.Value(assume.PersonMass))
 	if n := h.Case.Machine.Persons; n != nil && *n > 0 {
-		p.persons = *n
+		p.persons = min(*n, int(p.rated/leastPerson)) // a plate that names more cannot be right
 	}
 	p.persons = min(max(p.persons, 1), mostPersons)
 	p.windowTo = math.Inf(1)
@@ -165,3 +183,7 @@ func platformOf(h record.History, set assume.Set) platform {
 
 // mostPersons bounds how many persons are worked with: more hardly fit.
 const mostPersons = 12
+
+// leastPerson is the mass for which nobody would have a person stand for, in kg;
+// an assumption.
+const leastPerson = 70

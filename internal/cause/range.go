@@ -6,51 +6,92 @@ import (
 	"ratchetmark/internal/record"
 )
 
+// variation is one way in which assumptions differ from the usual.
+type variation struct {
+	values params
+	param  param // the one that differs
+	models [4]model
+	differ [4]parts // of each model
+}
+
 // vary lists the ways in which the assumptions can differ: each at the low and
 // at the high end of its interval, the others at their usual values.
 func (w *weigher) vary() {
+	w.varied = make([]variation, 0, 2*paramCount)
 	for p := range paramCount {
 		row := w.rows[p]
 		for _, end := range []float64{row.Low, row.High} {
 			if end != row.Value {
-				w.varied = append(w.varied, w.with(p, end))
+				w.varied = append(w.varied, variation{})
+				w.with(&w.varied[len(w.varied)-1], p, end)
 			}
 		}
 	}
 }
 
-// with returns the models with one assumption set to a value.
-func (w *weigher) with(p param, x float64) variation {
-	v := variation{values: w.values, touches: paramTable[p].touches, models: w.usual, param: p}
+// with makes a variation one in which an assumption has a value.
+func (w *weigher) with(v *variation, p param, x float64) {
+	*v = variation{values: w.values, param: p, models: w.usual}
 	v.values[p] = x
-	build := [4]func() model{
-		func() model { return newWorked(&v.values, w.m, w.loads) },
-		func() model { return newLashed(&v.values, w.m, w.loads) },
-		func() model { return newShock(&v.values, w.m, w.loads) },
-		func() model { return newDrift(&v.values, w.m, w.loads) },
-	}
-	for c := range build {
-		if v.touches[c] {
-			v.models[c] = build[c]()
+	for c, touched := range paramTable[p].touches {
+		if touched {
+			v.differ[c] = paramTable[p].parts
+			v.models[c] = w.usual[c].with(&v.values, v.differ[c])
 		}
 	}
-	return v
 }
 
-// likelihoods weighs a piece under a variation. What does not differ is taken
-// from the usual scores.
-func (v *variation) likelihoods(f *facts, base, next scores, applies []bool) [4]float64 {
-	copy(next, base)
-	everywhere := v.touches == ofAll
-	if also := paramTable[v.param].also; also != "" {
-		everywhere = appliesTo(also, applies)
-	}
+// under weighs the piece at hand under a variation: what the items say together.
+// What does not differ is taken from what was found with the usual values.
+func (w *weigher) under(v *variation) [4]float64 {
+	var changed items
 	for c := range v.models {
-		if v.touches[c] || everywhere {
-			weighUnder(&ask{facts: f, p: &v.values, cause: c, model: v.models[c]}, applies, !everywhere, next)
+		if asked := again[v.param][c] & w.piece.applies; asked != 0 {
+			changed = w.askAgain(v, c, asked, changed)
 		}
 	}
-	return likelihoods(next, applies, &v.values)
+	sum := w.piece.sum
+	for ; changed != 0; changed = changed.rest() {
+		k := changed.first()
+		if w.next[k] == w.piece.scores[k] {
+			continue
+		}
+		capped := capItem(&w.next[k], evidence[k].cap)
+		for c, x := range capped {
+			sum[c] += x - w.piece.capped[k][c]
+		}
+	}
+	return sum
+}
+
+// askAgain asks items again under one cause of a variation, and adds those to
+// the changed ones whose score may differ. The latent values are weighed anew from
+// the first of them on, or from the start where they differ themselves.
+func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
+	e, base := &w.ask, &w.piece.asks[c]
+	e.facts, e.p, e.cause, e.model, e.known = base.facts, &v.values, c, v.models[c], base.known
+	e.know(v.differ[c])
+	first := asked.first()
+	weights := w.piece.before[first][c]
+	if v.differ[c]&hidden != 0 {
+		first, weights = w.piece.applies.first(), e.weights()
+	}
+	for left := w.piece.applies.from(first); left != 0; left = left.rest() {
+		k := left.first()
+		if !asked.has(k) && evidence[k].plain[c] { // says what it said
+			continue
+		}
+		if !changed.has(k) {
+			changed |= 1 << k
+			w.next[k] = w.piece.scores[k]
+		}
+		if asked.has(k) {
+			w.next[k][c] = e.ask(k, &w.like, &weights)
+		} else {
+			w.next[k][c] = e.learn(k, &w.piece.likes[k][c], &weights)
+		}
+	}
+	return changed
 }
 
 // Ratio is a likelihood ratio with its range as the assumptions move.
@@ -78,133 +119,139 @@ func lead(weight [4]float64) (first, second int) {
 	return first, second
 }
 
-// bestRival returns the most likely of the other causes.
-func bestRival(like [4]float64, c int) int {
-	like[c] = -1
-	first, _ := lead(like)
+// bestRival returns the best of the other causes.
+func bestRival(sum [4]float64, c int) int {
+	sum[c] = math.Inf(-1)
+	first, _ := lead(sum)
 	return first
-}
-
-// logRatio returns ln of the likelihood of a cause over that of its best rival.
-func logRatio(like [4]float64, c int) float64 {
-	return math.Log(like[c] / like[bestRival(like, c)])
 }
 
 // Matter is an assumption that matters to what is concluded of a piece.
 type Matter struct {
-	Name       string
-	Unit       string
-	Low, High  float64 // its interval
-	Usual      float64
-	AtLow      float64 // likelihood ratio of the leader at its low end
-	AtHigh     float64 // and at its high end
-	FlipsAt    *float64
-	FlipsTo    Cause
-	decibans   float64 // how far it moves the ratio, for ordering
-	flipsIndex int
+	Name      string
+	Unit      string
+	Low, High float64 // its interval
+	Usual     float64
+	AtLow     float64 // likelihood ratio of the leader at its low end
+	AtHigh    float64 // and at its high end
+	FlipsAt   *float64
+	FlipsTo   Cause
 }
 
-// moved is how the assumptions move the likelihood ratio of the leader.
+// moved is how far the assumptions move the likelihood ratio of the leader.
 type moved struct {
 	low, high float64 // ln ratio
 	matters   []Matter
 }
 
+// swing is how an assumption moves the ratio, in ln.
+type swing struct {
+	atLow, atHigh float64
+	most          float64 // how far it moves it
+	flips         bool    // another leads at one end, or at both
+	end           float64 // at the one where the leader falls further behind
+	rival         int     // of the leader there
+}
+
+// swings works out how each assumption moves the ratio of a cause as it moves to
+// the ends of its interval by itself.
+func (w *weigher) swings(leader int, usual float64) (all [paramCount]swing) {
+	for p := range all {
+		all[p].atLow, all[p].atHigh = usual, usual
+	}
+	for i := range w.varied {
+		v := &w.varied[i]
+		if !w.bears(v.param) {
+			continue
+		}
+		ratio, rival := ratioOf(w.under(v), &v.values, leader)
+		s, end := &all[v.param], v.values[v.param]
+		if end < w.values[v.param] {
+			s.atLow = ratio
+		} else {
+			s.atHigh = ratio
+		}
+		if ratio < 0 && usual >= 0 && (!s.flips || ratio < usual-s.most) {
+			s.flips, s.end, s.rival = true, end, rival
+		}
+		s.most = max(s.most, math.Abs(ratio-usual))
+	}
+	return all
+}
+
+// move works out the range of the ratio of a cause, and what moves it most. The
+// moves add up as those of independent quantities do, by the root of the sum of
+// their squares (JCGM 100:2008, 5.1.2, from memory; of whole intervals instead of
+// deviations).
+func (w *weigher) move(leader int, usual float64) moved {
+	all := w.swings(leader, usual)
+	var down, up float64
+	for _, s := range all {
+		below := max(0, usual-min(s.atLow, s.atHigh))
+		above := max(0, max(s.atLow, s.atHigh)-usual)
+		down, up = down+below*below, up+above*above
+	}
+	return moved{usual - math.Sqrt(down), usual + math.Sqrt(up), w.mostMoving(leader, usual, &all)}
+}
+
+// bears reports whether a parameter bears on the piece at hand.
+func (w *weigher) bears(p param) bool {
+	asked := again[p][0] | again[p][1] | again[p][2] | again[p][3]
+	return paramTable[p].parts == scaling || asked&w.piece.applies != 0
+}
+
 // mostMatters is how many of the assumptions that matter are named.
 const mostMatters = 3
 
-// move works out how far the likelihood ratio of a cause moves as each
-// assumption moves to the ends of its interval by itself. The moves add up as
-// those of independent quantities do, by the root of the sum of their squares
-// (JCGM 100:2008, 5.1.2, from memory; of whole intervals instead of deviations).
-func (w *weigher) move(f *facts, base scores, applies []bool, leader int, usual float64) moved {
-	var down, up float64
-	var byParam [paramCount]Matter
-	next := make(scores, len(base))
-	for i := range w.varied {
-		v := &w.varied[i]
-		if only := paramTable[v.param].only; only != "" && !appliesTo(only, applies) {
-			continue
-		}
-		like := v.likelihoods(f, base, next, applies)
-		ratio := logRatio(like, leader)
-		m := &byParam[v.param]
-		if m.Name == "" {
-			row := w.rows[v.param]
-			*m = Matter{Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value, AtLow: usual, AtHigh: usual, flipsIndex: -1}
-		}
-		if v.values[v.param] < w.values[v.param] {
-			m.AtLow = ratio
-		} else {
-			m.AtHigh = ratio
-		}
-		if ratio < 0 && usual >= 0 && (m.flipsIndex < 0 || ratio < usual-m.decibans) {
-			m.flipsIndex, m.FlipsTo = i, All[bestRival(like, leader)]
-		}
-		m.decibans = max(m.decibans, math.Abs(ratio-usual))
-	}
-	for p := range byParam {
-		m := &byParam[p]
-		if m.Name == "" {
-			continue
-		}
-		below := max(0, usual-min(m.AtLow, m.AtHigh))
-		above := max(0, max(m.AtLow, m.AtHigh)-usual)
-		down, up = down+below*below, up+above*above
-	}
-	out := moved{low: usual - math.Sqrt(down), high: usual + math.Sqrt(up)}
-	out.matters = w.mostMoving(f, base, applies, leader, usual, byParam[:])
-	return out
-}
-
-// appliesTo reports whether an item applies.
-func appliesTo(id string, applies []bool) bool {
-	for k := range evidence {
-		if evidence[k].id == id {
-			return applies[k]
-		}
-	}
-	return false
-}
-
 // mostMoving returns the assumptions that move the ratio most, with the value
 // at which one turns the leader over. What only scales it is left out.
-func (w *weigher) mostMoving(f *facts, base scores, applies []bool, leader int, usual float64, all []Matter) []Matter {
+func (w *weigher) mostMoving(leader int, usual float64, all *[paramCount]swing) []Matter {
 	var out []Matter
 	for range mostMatters {
 		best := -1
 		for p := range all {
-			if all[p].decibans > noticeable && paramTable[p].touches != (touches{}) && (best < 0 || all[p].decibans > all[best].decibans) {
+			if all[p].most > noticeable && paramTable[p].parts != scaling && (best < 0 || ninth(all[p].most) > ninth(all[best].most)) {
 				best = p
 			}
 		}
 		if best < 0 {
 			break
 		}
-		m := all[best]
-		if m.flipsIndex >= 0 {
-			m.FlipsAt = record.Of(w.flip(f, base, applies, leader, param(best), w.varied[m.flipsIndex].values[best], usual, min(m.AtLow, m.AtHigh)))
-		}
-		m.AtLow, m.AtHigh = math.Exp(m.AtLow), math.Exp(m.AtHigh)
-		out = append(out, m)
-		all[best].decibans = 0
+		out = append(out, w.matter(param(best), leader, usual, &all[best]))
+		all[best].most = 0
 	}
 	return out
+}
+
+// matter tells how an assumption moves the ratio of a cause.
+func (w *weigher) matter(p param, leader int, usual float64, s *swing) Matter {
+	row := w.rows[p]
+	m := Matter{
+		Name: row.Name, Unit: row.Unit, Low: row.Low, High: row.High, Usual: row.Value,
+		AtLow: math.Exp(s.atLow), AtHigh: math.Exp(s.atHigh),
+	}
+	if s.flips {
+		m.FlipsAt, m.FlipsTo = record.Of(w.flip(leader, p, s.end, usual, min(s.atLow, s.atHigh))), All[s.rival]
+	}
+	return m
 }
 
 // noticeable is how far, in ln, an assumption has to move the ratio to be named.
 const noticeable = 0.2
 
 // flip finds about where, between its usual value and an end where another
-// leads, an assumption turns the leader over: twice by the straight line between
-// the nearest values on either side. Another leads at the value returned.
-func (w *weigher) flip(f *facts, base scores, applies []bool, leader int, p param, end, usual, atEnd float64) float64 {
+// leads, an assumption turns the leader over: by turns on the straight line between
+// the nearest values on either side and half way between them. Another leads at the value returned.
+func (w *weigher) flip(leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
-	next := make(scores, len(base))
-	for range 2 {
-		at := near + (far-near)*usual/(usual-atEnd)
-		v := w.with(p, at)
-		if ratio := logRatio(v.likelihoods(f, base, next, applies), leader); ratio < 0 {
+	v := &w.tried
+	for step := range 4 {
+		at := (near + far) / 2
+		if step%2 == 0 {
+			at = near + (far-near)*usual/(usual-atEnd)
+		}
+		w.with(v, p, at)
+		if ratio, _ := ratioOf(w.under(v), &v.values, leader); ratio < 0 {
 			far, atEnd = at, ratio
 		} else {
 			near, usual = at, ratio

@@ -20,7 +20,7 @@ func TestEveryAssumptionMatters(t *testing.T) {
 		c.Events = []record.Event{{At: at("2025-06-01 08:00"), Kind: record.OverloadAlarm}, {At: at("2025-06-11 08:00"), Kind: record.OverloadAlarm}, {At: at("2025-06-30 08:00"), Kind: record.OverloadAlarm}}
 		c.Daily = []record.Daily{{Date: record.Date{Time: at("2025-06-11 00:00")}, Powered: hour(1.3)}}
 		return c
-	}}
+	}, checkedShift, checkedTrip}
 	set, _ := assume.For(trip())
 	for _, a := range set.Rows() {
 		if a.Group != assume.ForCauses {

@@ -25,7 +25,8 @@ func TestLeaders(t *testing.T) {
 	}{
 		{"trip, peak", trip, Peak, 1, 0, Lashed, Lashed},
 		{"trip, hours", trip, Band, 1, 310, Lashed, Lashed},
-		{"hire, hours", hire, Band, 1, 230, Worked, Worked},
+		{"hire, hours", hire, Band, 1, 230, Worked, Undecided}, // 6 of 175 h: a drifted cell is not out of the question
+		{"hire, hours, a cell that reads right", soundHire, Band, 1, 230, Worked, Worked},
 		{"struck, peak", knocked, Peak, 1, 0, Shock, Undecided},
 		{"shifted, hours", shifted, Band, 1, 230, Drift, Undecided},
 		{"shifted, hours after", shifted, Band, 2, 230, Drift, Undecided},
@@ -83,7 +84,16 @@ func TestDirections(t *testing.T) {
 				c.Readings[i].Bands[3].Hours = 3
 			}
 		}, true, "neighbours"},
-		{"a peak far up in an open band speaks for tie-down", trip, Band, 310, iLashed, iWorked, func(c *record.Case) { c.Readings[1].Peak, c.Readings[2].Peak = kg(330), kg(330) }, false, "peak-in-band"},
+		{"a zero check that shows nothing speaks against drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", 0), false, "zero-check"},
+		{"a zero check that shows an offset speaks for drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", 40), true, "zero-check"},
+		{"a zero check below zero speaks against drift", shifted, Band, 230, iDrift, iWorked, zeroAt("2025-08-03 08:00", -40), false, "zero-check"},
+		{"a known mass that is shown right speaks against drift", shifted, Band, 230, iDrift, iWorked, massAt("2025-08-03 08:00", 150, 151), false, "known-mass"},
+		{"a known mass that is shown too high speaks for drift", shifted, Band, 230, iDrift, iWorked, massAt("2025-08-03 08:00", 150, 190), true, "known-mass"},
+		{"a strap seen over the platform speaks for tie-down", trip, Peak, 0, iLashed, iShock, tiedAt(true, record.Seen), true, "tie-down"},
+		{"a strap told of speaks for tie-down", trip, Peak, 0, iLashed, iShock, tiedAt(true, record.ToldOf), true, "tie-down"},
+		{"a tie-down seen elsewhere speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.Seen), false, "tie-down"},
+		{"a strap denied speaks against it", trip, Peak, 0, iLashed, iShock, tiedAt(false, record.ToldOf), false, "tie-down"},
+		{"a peak far up in an open band speaks for tie-down", trip, Band, 310, iLashed, iWorked, func(c *record.Case) { c.Readings[1].Peak, c.Readings[2].Peak = kg(330), kg(330) }, false, "peak-place"},
 	} {
 		before, c := piece(v.of(), v.what, 1, v.from), v.of()
 		v.change(c)
@@ -311,6 +321,16 @@ func randomCase(rng *rand.Rand) *record.Case {
 	for range rng.IntN(8) {
 		c.Events = append(c.Events, record.Event{At: clock(rng.IntN(40)), Kind: record.EventKinds[rng.IntN(len(record.EventKinds))], Load: kg(float64(rng.IntN(500)))})
 	}
+	for range rng.IntN(4) {
+		k := record.LoadCheck{At: clock(rng.IntN(60) - 10), Kind: record.LoadKinds[rng.IntN(2)], Shown: kg(float64(rng.IntN(300) - 50))}
+		if k.Kind == record.MassCheck {
+			k.Mass = kg(float64(rng.IntN(300)))
+		}
+		c.Checks = append(c.Checks, k)
+	}
+	for range rng.IntN(4) {
+		c.TieDowns = append(c.TieDowns, record.TieDown{At: clock(rng.IntN(36)), Over: record.Of(rng.IntN(2) == 0), How: record.Knowns[rng.IntN(4)]})
+	}
 	return c
 }
 
@@ -365,39 +385,6 @@ func TestStraddlingBandLeavesItOpen(t *testing.T) {
 	for _, o := range of(c) {
 		if r := reason(&o, "afterwards"); r != nil && o.Interval == 1 {
 			t.Errorf("got %+v, want nothing said of an interval that may have gone over", r)
-		}
-	}
-}
-
-// Every variation weighs as a full weighing with its values does.
-func TestVariationsAreWhole(t *testing.T) {
-	c := trip()
-	c.Events = []record.Event{
-		{At: at("2025-06-10 06:00"), Kind: record.PowerOn}, {At: at("2025-06-10 07:00"), Kind: record.PowerOff},
-		{At: at("2025-06-11 08:00"), Kind: record.PowerOn}, {At: at("2025-06-11 09:18"), Kind: record.PowerOff},
-		{At: at("2025-06-12 08:00"), Kind: record.PowerOn}, {At: at("2025-06-12 09:00"), Kind: record.PowerOff},
-	}
-	set, _ := assume.For(c)
-	h := record.Lay(c)
-	pieces := List(h)
-	w := newWeigher(h, set, pieces)
-	for _, x := range pieces {
-		f := factsOf(h, x, w.loads, Habits{"haulier A": {Over: 4, Not: 1}})
-		applies := make([]bool, len(evidence))
-		for k := range evidence {
-			applies[k] = evidence[k].applies(&f)
-		}
-		base, whole, next := make(scores, len(evidence)), make(scores, len(evidence)), make(scores, len(evidence))
-		weighItems(&f, &w.usual, &w.values, applies, ofAll, base)
-		for i := range w.varied {
-			v := &w.varied[i]
-			got := v.likelihoods(&f, base, next, applies)
-			ms := models(&v.values, w.m, w.loads)
-			weighItems(&f, &ms, &v.values, applies, ofAll, whole)
-			want := likelihoods(whole, applies, &v.values)
-			for c := range want {
-				near(t, string(paramTable[v.param].id), got[c], want[c], 1e-9)
-			}
 		}
 	}
 }

@@ -57,27 +57,38 @@ func sizeText(f *facts) string {
 }
 
 func neighboursText(f *facts) string {
-	below := 0
-	for _, s := range f.neighbours {
-		if s.to >= 0 && s.to <= f.from {
-			below++
+	gained := 0
+	for _, n := range f.neighbours {
+		if n.hours > 0 {
+			gained++
 		}
 	}
+	others := "the other band over the rated load"
 	switch n := len(f.neighbours); {
-	case below == n && n == 1:
-		return "the band between it and the rated load gained nothing"
-	case below == n:
-		return fmt.Sprintf("the %d bands between it and the rated load gained nothing", n)
-	case below == 0 && n == 1:
-		return "the other band over the rated load gained nothing"
-	case below == 0:
+	case n == 1:
+		return others + choose(gained == 1, " gained hours too", " gained nothing")
+	case gained == 0:
 		return fmt.Sprintf("the %d other bands over the rated load gained nothing", n)
+	case gained == n:
+		return fmt.Sprintf("the %d other bands over the rated load gained hours too", n)
+	default:
+		return fmt.Sprintf("of the %d other bands over the rated load, %d gained hours too", n, gained)
 	}
-	return fmt.Sprintf("%d other bands over the rated load gained nothing, %d of them below it", len(f.neighbours), below)
 }
 
-func peakInBandText(f *facts) string {
-	return fmt.Sprintf("the highest load of the interval, %s, lies in this band", LoadOver(*f.v.Peak, f.h.Rated))
+func choose(ok bool, yes, no string) string {
+	if ok {
+		return yes
+	}
+	return no
+}
+
+func peakPlaceText(f *facts) string {
+	where := "in this band"
+	if f.x.To != nil && *f.v.Peak >= *f.x.To {
+		where = "above this band"
+	}
+	return fmt.Sprintf("the highest load of the interval, %s, lies %s", LoadOver(*f.v.Peak, f.h.Rated), where)
 }
 
 func emptyText(f *facts) string {
@@ -121,7 +132,7 @@ func powerText(f *facts) string {
 func alarmsText(f *facts) string {
 	a := f.alarms
 	if a.all() == 0 {
-		return "the event list holds no overload alarm in this interval"
+		return "the event list holds no overload alarm " + choose(a.others > 0, "at such loads in this interval", "in this interval")
 	}
 	var parts []string
 	for _, p := range []struct {
@@ -132,7 +143,7 @@ func alarmsText(f *facts) string {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.where))
 		}
 	}
-	return "overload alarms: " + strings.Join(parts, ", ")
+	return "overload alarms" + choose(a.others > 0, " at such loads", "") + ": " + strings.Join(parts, ", ")
 }
 
 func afterText(f *facts) string {

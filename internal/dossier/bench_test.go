@@ -2,6 +2,7 @@ package dossier_test
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
 
 	"ratchetmark/internal/batch"
@@ -9,21 +10,30 @@ import (
 	"ratchetmark/internal/intake"
 )
 
-// BenchmarkAssess times one assessment of the lashed demo machine, without reading the file.
+// BenchmarkAssess times one assessment of each machine of the demo, without
+// reading the file.
 func BenchmarkAssess(b *testing.B) {
-	data, err := os.ReadFile("../../testdata/demo/lashed.case.json")
-	if err != nil {
-		b.Fatal(err)
+	files, err := filepath.Glob("../../testdata/demo/*.case.json")
+	if err != nil || len(files) == 0 {
+		b.Fatalf("got %d files, error %v, want those of the demo", len(files), err)
 	}
-	got, err := intake.ReadBytes("lashed.case.json", data)
-	if err != nil {
-		b.Fatal(err)
-	}
-	all := batch.Group([]batch.Batch{got})
-	b.ReportAllocs()
-	for b.Loop() {
-		if d := dossier.Of(&all[0]); len(d.Exceedances) != 2 {
-			b.Fatalf("got %d exceedances, want 2", len(d.Exceedances))
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			b.Fatal(err)
 		}
+		got, err := intake.ReadBytes(filepath.Base(file), data)
+		if err != nil {
+			b.Fatal(err)
+		}
+		all := batch.Group([]batch.Batch{got})
+		b.Run(filepath.Base(file), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if d := dossier.Of(&all[0]); d.Capacity == nil {
+					b.Fatal("got no capacity, want one")
+				}
+			}
+		})
 	}
 }

@@ -26,7 +26,8 @@ type Dossier struct {
 	Method      string              `json:"method"`
 	Inputs      []Input             `json:"inputs"`
 	Machine     record.Machine      `json:"machine"`
-	Note        string              `json:"note,omitempty"` // the case's own note
+	Note        string              `json:"note,omitempty"`  // the case's own note
+	Noted       []string            `json:"noted,omitempty"` // checks of the load shown and tie-downs, in sentences
 	Answers     Answers             `json:"answers"`
 	Findings    []record.Finding    `json:"findings"`
 	Capacity    *Capacity           `json:"capacity"` // nil without a rated load
@@ -59,7 +60,7 @@ func assess(c *record.Case, inputs []Input, reading []record.Finding, origins re
 	origins.Place(findings)
 
 	d := Dossier{
-		Method: Method, Inputs: inputs, Machine: c.Machine, Note: c.Note,
+		Method: Method, Inputs: inputs, Machine: c.Machine, Note: c.Note, Noted: noted(c),
 		Findings: findings, Exceedances: []Exceedance{}, Told: []Told{}, Settle: []Settle{}, Assumptions: set.Rows(),
 		History: record.Lay(c),
 	}

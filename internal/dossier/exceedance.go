@@ -111,6 +111,8 @@ type Ask struct {
 	Record string  `json:"record"`
 	Why    string  `json:"why"`
 	Bits   float64 `json:"gain_bits"`
+
+	Wants cause.Wants `json:"-"` // part of a case that it would go into
 }
 
 // exceedance turns an opinion into the form that is printed and saved.
@@ -138,7 +140,7 @@ func exceedance(o cause.Opinion, rated record.Kilogram) Exceedance {
 		x.Matters = append(x.Matters, matter(m, o))
 	}
 	for _, a := range o.AskFor {
-		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits)})
+		x.AskFor = append(x.AskFor, Ask{a.Record, a.Why, decimals(a.Bits), a.Wants})
 	}
 	x.Title = title(&x, rated)
 	x.Answer = verdictSentence(&x, rated)

@@ -36,7 +36,7 @@ var (
 		"machine.region", "machine.senses_only_raising", "machine.zones", "machine.zones[].name", "machine.zones[].rated_load_kg", "machine.zones[].persons",
 	}
 	added = []string{
-		"note", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.ride", "answers.handover",
+		"note", "noted", "answers", "answers.summary", "answers.recorded", "answers.carry", "answers.over", "answers.cost", "answers.ride", "answers.handover",
 		"findings[].expected", "findings[].effect", "findings[].hint", "findings[].file", "findings[].line", "findings[].column",
 		"capacity.spare_kg", "capacity.persons_within", "capacity.load_sensing_from_kg", "capacity.load_sensing_to_kg", "capacity.peak_kg", "capacity.counted_h",
 		"capacity.mean_load_kg", "capacity.mean_load_kg.low", "capacity.mean_load_kg.estimate", "capacity.mean_load_kg.high",

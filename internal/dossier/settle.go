@@ -22,7 +22,8 @@ type Settle struct {
 	Doubt  float64   `json:"of_the_doubt"` // the share that it is expected to take away of what is not known about all pieces of the list
 	Pieces []BearsOn `json:"pieces"`
 
-	onAll bool // it bears on all that the list is about
+	Wants cause.Wants `json:"-"` // part of a case that it would go into
+	onAll bool        // it bears on all that the list is about
 }
 
 // BearsOn is how much a record is expected to tell of one piece.
@@ -45,6 +46,9 @@ var actions = []action{
 	{"a zero check with the platform empty, and a check with a known mass", "a zero check",
 		"Read the load display with the platform empty and level, then with a known mass (test weights, or something weighed) in the middle. Write both down before anybody sets the zero",
 		"if both are right, the cell has hardly drifted; if the empty platform does not read zero, it may have been no load at all", false},
+	{"a check with a known mass on the platform", "a known mass",
+		"Read the load display with a known mass (test weights, or something weighed) in the middle of the platform, before anybody sets the cell",
+		"if it is right too, the cell has hardly drifted; a gain that is wrong shows with a load only", false},
 	{"custody: who had the machine when, and when it was on a truck", "who had the machine",
 		"Get the hire contracts and delivery notes, and enter who had the machine from when to when, trips on a truck included",
 		"which hours were a trip and which were use: a tie-down needs a trip, work a platform that is free", true},
@@ -56,6 +60,9 @@ var actions = []action{
 		"whether the load came with the trip or with use", true},
 	{"the tie-down that was used: a photo, the delivery note, the crew's word", "how it was tied down",
 		"Ask the haulier how the machine was held: a photo, the delivery note, the crew's own word; above all whether a strap or chain went over the platform, with which tensioner, and whether the machine was switched on",
+		"a strap over the platform speaks for a tie-down, none against it", true},
+	{"the tie-down on the other trips: a photo, the delivery note, the crew's word", "how it was tied down on the other trips",
+		"Ask the hauliers of the other trips too how the machine was held: a photo, the delivery note, the crew's own word; above all whether a strap or chain went over the platform",
 		"a strap over the platform speaks for a tie-down, none against it", true},
 	{"the machine's event list: overload alarms, power on and off", "the event list",
 		"Have the machine's event list read out, with times: overload alarms, power on and off",
@@ -116,7 +123,7 @@ func (d *Dossier) settle() []Settle {
 			if k < 0 {
 				k = len(out)
 				how := actionOf(a.Record, a.Why)
-				out = append(out, Settle{Record: a.Record, Name: how.short, Do: how.do, Tell: how.tell})
+				out = append(out, Settle{Record: a.Record, Name: how.short, Do: how.do, Tell: how.tell, Wants: a.Wants})
 			}
 			out[k].Bits += a.Bits
 			out[k].Pieces = append(out[k].Pieces, BearsOn{i, a.Bits})

@@ -18,6 +18,9 @@ func WriteText(w io.Writer, d *Dossier) error {
 	p := &printer{}
 	p.head(d)
 	p.question("What did the machine record?", d.Answers.Recorded)
+	for _, line := range d.Noted {
+		p.wrap("  ", "    ", line)
+	}
 	p.findings(d.Findings)
 	p.question("What may it carry?", d.Answers.Carry)
 	p.capacity(d)

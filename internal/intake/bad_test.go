@@ -89,6 +89,17 @@ var bad = map[string]struct {
 	"peak-at-limit.csv":                  {found: []string{"peak-at-limit 3:10"}},
 	"custody-overlap.case.json":          {found: []string{"custody-overlap 23:5"}},
 	"daily-over-24.case.json":            {found: []string{"day-too-long 23:5"}},
+	"check-unknown.case.json":            {found: []string{"check-unknown 22:44"}},
+	"check-undated.case.json":            {found: []string{"check-undated 22:12"}},
+	"check-far-off.case.json":            {found: []string{"check-far-off 22:12"}},
+	"check-nothing-shown.case.json":      {found: []string{"check-nothing-shown 22:64"}},
+	"check-mass-unclear.case.json":       {found: []string{"check-mass-unclear 22:86"}},
+	"tie-down-undated.case.json":         {found: []string{"tie-down-undated 22:5"}},
+	"tie-down-far-off.case.json":         {found: []string{"tie-down-far-off 22:12"}},
+	"tie-down-unsaid.case.json":          {found: []string{"tie-down-unsaid 22:53"}},
+	"tie-down-source-unknown.case.json":  {found: []string{"tie-down-source-unknown 22:66"}},
+	"tie-down-without-trip.case.json":    {found: []string{"tie-down-without-trip 26:12"}},
+	"tie-down-unreadable.case.json":      {found: []string{"value-unreadable 22:53", "member-unknown 22:76", "tie-down-unsaid 22:53"}},
 
 	// values whose sense depends on others
 	"heading-unread.csv":        {found: []string{"heading-unread 6:1"}},

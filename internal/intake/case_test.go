@@ -104,6 +104,8 @@ const whole = `{"format":"ratchetmark case 1","note":"n",
  "custody":[{"from":"2026-01-01T00:00:00Z","to":"2026-02-01T00:00:00Z","holder":"transit","who":"w","note":"n"}],
  "events":[{"at":"2026-01-01T00:00:00Z","kind":"tilt_alarm","load_kg":null,"note":"n"},{"at":"2026-01-01T00:00:00Z","kind":"peak_rise","load_kg":99}],
  "daily":[{"date":"2026-03-02","powered_h":0,"moving_h":null}],
+ "checks":[{"at":"2026-03-02T08:15:00+01:00","kind":"zero","shown_kg":-1.5,"mass_kg":null,"by":"b","note":"n"},{"at":"2026-03-02T08:20:00Z","kind":"known_mass","shown_kg":148,"mass_kg":150.5}],
+ "tie_downs":[{"at":"2026-01-15T00:00:00Z","over_platform":false,"how":"paper","note":"n"},{"over_platform":null,"how":"told"}],
  "structure":{"cycles_from":"count","load_cycles":4100,"duty_record":"process","stress_range_mpa":82.5,
   "curve":{"standard":"","category":71,"stress":"shear","concept":"safe life","consequence":"low","gamma_mf":1.15,"gamma_ff":1.1,"welded":false,"slope":5,"range_or_amplitude_at":[160,1000000],"below":"slope","slope_below":9},
   "maker_test_kg":310,"disposal":"2031-04-01","claim":"crack","part":"jib, left weld"},
@@ -131,13 +133,16 @@ func TestEveryPartIsRead(t *testing.T) {
 		c.Plan.Persons, c.Plan.Items, c.Crew.Population, *c.Crew.Persons, *c.Crew.Worn, *c.Crew.Tools, c.Thresholds,
 		s.CyclesFrom, *s.LoadCycles, s.DutyRecord, *s.StressRange, *s.MakerTest, s.Disposal, s.Claim, s.Part,
 		s.Curve.Standard, *s.Curve.Category, s.Curve.Stress, s.Curve.Concept, s.Curve.Consequence, *s.Curve.GammaMf, *s.Curve.GammaFf, *s.Curve.Welded,
-		*s.Curve.Slope, *s.Curve.At[0], *s.Curve.At[1], s.Curve.Below, *s.Curve.SlopeBelow, transportOf(c))
+		*s.Curve.Slope, *s.Curve.At[0], *s.Curve.At[1], s.Curve.Below, *s.Curve.SlopeBelow, transportOf(c),
+		c.Checks[0].At.UTC(), c.Checks[0].Kind, *c.Checks[0].Shown, c.Checks[0].Mass == nil, c.Checks[0].By, c.Checks[0].Note, c.Checks[1].Kind, *c.Checks[1].Shown, *c.Checks[1].Mass,
+		c.TieDowns[0].At, *c.TieDowns[0].Over, c.TieDowns[0].How, c.TieDowns[0].Note, c.TieDowns[1].At.IsZero(), c.TieDowns[1].Over == nil, c.TieDowns[1].How)
 	want := "ratchetmark case 1" + "n" + "T-01mast215.52" + " 244 2690 2024-02-29 2026-03-02 07:10:00.5 +0000 UTC 1.25 0 2 90 true 99 2026-03-01 08:10:00 +0000 UTC true true true true " +
 		"2026-01-01 00:00:00 +0000 UTC 2026-02-01 00:00:00 +0000 UTC transitwn 2026-01-01 00:00:00 +0000 UTC tilt_alarm truen 99 2026-03-02 0 true {5 5 5}" +
 		"Great Britain EN 280-1:2022 true true restricted reach 350.5 3 true [{p 118 4 2.5 } { 176 0 0 lb}] [{cable 60 0 } { 6.5 2 kg}] us-women 3 0 40 [250 99.5]" +
 		"count 4100 process 82.5 310 2031-04-01 crack jib, left weld" + "71 shear safe life low 1.15 1.1 false 5 160 1e+06 slope 9" +
 		`{"device":"web-50","route":"rails","straps":2,"angle_deg":60.5,"edge":"rail","blocked":false,"rule":"EN 12195-1:2010","friction":0.3,"block_dan":0,"gravity_height_m":1.1,"track_m":2,"length_m":6.5,"lowered":true,` +
-		`"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}`
+		`"lashings":[{"gear":"chain-8","way":"front","count":2,"angle_deg":40,"plan_deg":30}],"briefed_on":"2026-03-02","language":"de"}` +
+		"2026-03-02 07:15:00 +0000 UTC zero -1.5 true b n known_mass 148 150.5 2026-01-15 00:00:00 +0000 UTC false paper n true true told"
 	if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}

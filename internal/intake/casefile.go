@@ -116,7 +116,7 @@ func mostlyOurs(n node) bool {
 			}
 		}
 	}
-	count(&n, "machine readings custody events daily note assumptions")
+	count(&n, "machine readings custody events daily checks tie_downs note assumptions")
 	count(n.step("machine"), "id kind rated_load_kg persons load_sensing_kg mass_kg in_service")
 	if readings := n.step("readings"); readings != nil {
 		count(readings.step("1"), "at powered_h moving_h bands peak_kg peak_at")
@@ -149,6 +149,8 @@ func readCase(t *treeReader, n node) Record {
 		"custody":       func(n node, at record.Path) { c.Custody = list(r, n, at, maxEntries, r.custody) },
 		"events":        func(n node, at record.Path) { c.Events = list(r, n, at, maxEntries, r.event) },
 		"daily":         func(n node, at record.Path) { c.Daily = list(r, n, at, maxEntries, r.daily) },
+		"checks":        func(n node, at record.Path) { c.Checks = list(r, n, at, maxEntries, r.check) },
+		"tie_downs":     func(n node, at record.Path) { c.TieDowns = list(r, n, at, maxEntries, r.tieDown) },
 		"assumptions":   func(n node, at record.Path) { c.Assumptions = r.assumptions(n, at) },
 		"plan":          func(n node, at record.Path) { c.Plan = r.plan(n, at) },
 		"crew":          func(n node, at record.Path) { c.Crew = r.crew(n, at) },

@@ -86,6 +86,29 @@ func TestGroupKeepsPlaces(t *testing.T) {
 	}
 }
 
+// Checks and tie-downs that stand in both files are one, whatever the zone their
+// time is written in; what is found in one names the file it came from.
+func TestGroupJoinsWhatIsTold(t *testing.T) {
+	with := func(told string) string {
+		return strings.TrimSuffix(caseOf(`{"id":"A","rated_load_kg":230}`, 1), "}") + "," + told + "}"
+	}
+	a := batchOf(t, "a", with(`"checks":[{"at":"2026-03-02T08:00:00Z","kind":"zero","shown_kg":2,"by":"one"}],"tie_downs":[{"at":"2026-02-02T08:00:00Z","over_platform":true,"how":"photo"}]`))
+	b := batchOf(t, "b", with("\n"+`"checks":[{"at":"2026-03-02T09:00:00+01:00","kind":"zero","shown_kg":2,"mass_kg":null},{"at":"2026-03-02T08:00:00Z","kind":"zero","shown_kg":3},`+
+		"\n"+`{"at":"2026-03-02T08:05:00Z","kind":"known_mass","shown_kg":3}],"tie_downs":[{"at":"2026-02-02T08:00:00Z","over_platform":true,"how":"told"},{"at":"2026-02-02T08:00:00Z","over_platform":true,"how":"photo"}]`))
+	groups := batch.Group([]intake.Batch{a, b})
+	c := groups[0].Case
+	if len(c.Checks) != 3 || len(c.TieDowns) != 2 || *c.Checks[1].Shown != 3 || c.TieDowns[1].How != record.ToldOf {
+		t.Fatalf("got %+v and %+v, want what differs once each", c.Checks, c.TieDowns)
+	}
+	d := dossier.Of(&groups[0])
+	if f := d.Findings[len(d.Findings)-1]; f.Code != "check-mass-unclear" || f.File != "b" || f.Line != 4 || f.Where != "check 3, mass on the platform" {
+		t.Errorf("got %+v, want the missing mass in line 4 of b, as check 3", f)
+	}
+	if again := batch.Group([]intake.Batch{a, b}); len(again[0].Case.Checks) != 3 || len(a.Records[0].Case.Checks) != 1 {
+		t.Error("got more the second time, want what was read left alone")
+	}
+}
+
 func TestGroupKeepsApart(t *testing.T) {
 	for name, v := range map[string]struct {
 		batches []intake.Batch

@@ -160,7 +160,7 @@ func TestCaseAsTables(t *testing.T) {
 			}
 			n++
 			want := c
-			want.Note, want.Assumptions = "", nil // tables have no place for these
+			want.Note, want.Assumptions, want.Checks, want.TieDowns = "", nil, nil, nil // tables have no place for these
 			for _, mark := range []rune{',', ';', '\t', '|'} {
 				var whole bytes.Buffer
 				var files []section

@@ -15,6 +15,8 @@ type Case struct {
 	Custody     []Custody          `json:"custody,omitempty"`
 	Events      []Event            `json:"events,omitempty"`
 	Daily       []Daily            `json:"daily,omitempty"`
+	Checks      []LoadCheck        `json:"checks,omitempty"`
+	TieDowns    []TieDown          `json:"tie_downs,omitempty"`
 	Assumptions map[string]Assumed `json:"assumptions,omitempty"`
 	Plan        *Plan              `json:"plan,omitempty"`
 	Crew        *Crew              `json:"crew,omitempty"`

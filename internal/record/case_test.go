@@ -62,6 +62,11 @@ func sound() *record.Case {
 		},
 		Events: []record.Event{{At: at("2026-01-20 10:30"), Kind: record.PeakRise, Load: kg(221)}},
 		Daily:  []record.Daily{{Date: record.Date{Time: at("2026-01-20 00:00")}, Powered: hour(3), Moving: hour(1)}},
+		Checks: []record.LoadCheck{
+			{At: at("2026-03-02 08:15"), Kind: record.ZeroCheck, Shown: kg(-2), By: "fitter A"},
+			{At: at("2026-03-02 08:20"), Kind: record.MassCheck, Shown: kg(151), Mass: kg(150)},
+		},
+		TieDowns: []record.TieDown{{At: at("2026-02-02 08:00"), Over: record.Of(false), How: record.Pictured}},
 	}
 }
 

@@ -33,8 +33,8 @@ func Check(c *Case) []Finding {
 	return out
 }
 
-func ruleGroups() [6][]Rule {
-	return [...][]Rule{machineRules, numberRules, bandRules, readingRules, betweenRules, contextRules}
+func ruleGroups() [7][]Rule {
+	return [...][]Rule{machineRules, numberRules, bandRules, readingRules, betweenRules, contextRules, toldRules}
 }
 
 // Rules lists every rule that [Check] holds a record against.

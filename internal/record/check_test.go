@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"ratchetmark/internal/record"
 )
@@ -93,6 +94,23 @@ var vectors = []struct {
 	{"event-unknown", func(c *record.Case) { c.Events[0].Kind = "door_open" }, []string{"event 1, kind"}},
 	{"day-too-long", func(c *record.Case) { c.Daily[0].Powered = hour(24.1) }, []string{"day 1"}},
 	{"day-too-long", func(c *record.Case) { c.Daily[0].Moving = hour(24.1) }, []string{"day 1"}},
+
+	{"check-unknown", func(c *record.Case) { c.Checks[0].Kind = "span" }, []string{"check 1, kind"}},
+	{"check-undated", func(c *record.Case) { c.Checks[1].At = time.Time{} }, []string{"check 2, time of the check"}},
+	{"check-far-off", func(c *record.Case) { c.Checks[0].At = at("2062-03-02 08:15") }, []string{"check 1, time of the check"}},
+	{"check-far-off", func(c *record.Case) { c.Checks[0].At = at("2025-06-01 08:15") }, []string{"check 1, time of the check"}}, // not in service yet
+	{"check-nothing-shown", func(c *record.Case) { c.Checks[0].Shown = nil }, []string{"check 1, load shown"}},
+	{"check-nothing-shown", func(c *record.Case) { c.Checks[0].Shown = kg(-100_001) }, []string{"check 1, load shown"}},
+	{"check-nothing-shown", func(c *record.Case) { c.Checks[1].Shown = kg(math.NaN()) }, []string{"check 2, load shown"}},
+	{"check-mass-unclear", func(c *record.Case) { c.Checks[0].Mass = kg(80) }, []string{"check 1, mass on the platform"}},
+	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = nil }, []string{"check 2, mass on the platform"}},
+	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = kg(-150) }, []string{"check 2, mass on the platform"}},
+	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = kg(math.Inf(1)) }, []string{"check 2, mass on the platform"}},
+	{"tie-down-undated", func(c *record.Case) { c.TieDowns[0].At = time.Time{} }, []string{"tie-down 1, time of the tie-down"}},
+	{"tie-down-far-off", func(c *record.Case) { c.TieDowns[0].At = at("2034-02-02 08:00") }, []string{"tie-down 1, time of the tie-down"}},
+	{"tie-down-unsaid", func(c *record.Case) { c.TieDowns[0].Over = nil }, []string{"tie-down 1, over the platform"}},
+	{"tie-down-source-unknown", func(c *record.Case) { c.TieDowns[0].How = "dreamt" }, []string{"tie-down 1, how it is known"}},
+	{"tie-down-without-trip", func(c *record.Case) { c.TieDowns[0].At = at("2026-02-03 09:01") }, []string{"tie-down 1, time of the tie-down"}},
 }
 
 // edit changes the bands of both readings.
@@ -180,6 +198,10 @@ func TestRuleLimits(t *testing.T) {
 		"peak set when it was read":   func(c *record.Case) { c.Readings[1].PeakAt = record.Of(at("2026-03-02 08:10")) },
 		"22 h in 21.7 h by the clock": func(c *record.Case) { c.Readings[1].At = at("2026-02-03 05:52") },
 		"a day of 24 h":               func(c *record.Case) { c.Daily[0].Powered = hour(24) },
+		"a zero check that names 0":   func(c *record.Case) { c.Checks[0].Mass = kg(0) },
+		"a check four years later":    func(c *record.Case) { c.Checks[0].At = at("2030-03-01 08:15") },
+		"a photo a day after":         func(c *record.Case) { c.TieDowns[0].At = at("2026-02-03 09:00") },
+		"a tie-down without custody":  func(c *record.Case) { c.Custody = nil },
 		"undated and alone": func(c *record.Case) {
 			c.Readings, c.Custody = c.Readings[:1], nil
 			c.Readings[0].At = at("0001-01-01 00:00")

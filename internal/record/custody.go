@@ -14,7 +14,8 @@ func (c *Case) Cover(from, to time.Time) (held map[Holder]time.Duration, unknown
 		return held, 0
 	}
 	unknown = to.Sub(from)
-	for i, u := range c.Custody {
+	for i := range c.Custody {
+		u := &c.Custody[i]
 		d := overlap(from, to, u.From, u.To)
 		if d <= 0 || !u.usable() || c.contested(i) {
 			continue
@@ -38,16 +39,17 @@ func (c *Case) HolderAt(t time.Time) *Custody {
 }
 
 // dated reports whether a custody entry has a beginning and a later end.
-func (u Custody) dated() bool { return !u.From.IsZero() && !u.To.IsZero() && u.To.After(u.From) }
+func (u *Custody) dated() bool { return !u.From.IsZero() && !u.To.IsZero() && u.To.After(u.From) }
 
 // usable reports whether a custody entry says who had the machine, and when.
-func (u Custody) usable() bool { return u.dated() && slices.Contains(Holders, u.Holder) }
+func (u *Custody) usable() bool { return u.dated() && slices.Contains(Holders, u.Holder) }
 
-// contested reports whether custody entry i overlaps another.
+// contested reports whether custody entry i, which is dated, overlaps another.
 func (c *Case) contested(i int) bool {
-	a := c.Custody[i]
-	for j, b := range c.Custody {
-		if j != i && b.dated() && overlap(a.From, a.To, b.From, b.To) > 0 {
+	a := &c.Custody[i]
+	for j := range c.Custody {
+		b := &c.Custody[j]
+		if j != i && b.From.Before(a.To) && a.From.Before(b.To) && b.dated() {
 			return true
 		}
 	}

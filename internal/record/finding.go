@@ -83,6 +83,8 @@ var pathWords = map[string]string{
 	"zones": "further rated load", "region": "region", "edition": "edition", "name": "name",
 	"plan": "plan", "items": "item", "body": "mass of the body", "clothing": "clothing", "harness": "harness", "mass": "mass", "count": "number", "unit": "unit",
 	"crew": "crew", "population": "group of people", "worn_kg": "mass of what is worn", "tools_kg": "mass of tools and materials",
+	"checks": "check", "shown_kg": "load shown", "checks/at": "time of the check", "checks/mass_kg": "mass on the platform",
+	"tie_downs": "tie-down", "over_platform": "over the platform", "how": "how it is known", "tie_downs/at": "time of the tie-down",
 	"thresholds_kg": "load asked about", "moved_by_hand": "moved by hand", "senses_only_raising": "senses only when raising",
 }
 
@@ -92,9 +94,14 @@ func (p Path) Words() string {
 		return "the whole record"
 	}
 	var words []string
-	for _, step := range strings.Split(string(p), "/") {
+	steps := strings.Split(string(p), "/")
+	for _, step := range steps {
 		isNumber := strings.Trim(step, "0123456789") == ""
-		switch word, known := pathWords[step]; {
+		word, known := pathWords[steps[0]+"/"+step] // a member that means something else there
+		if !known {
+			word, known = pathWords[step]
+		}
+		switch {
 		case isNumber && len(words) > 0:
 			words[len(words)-1] += " " + step
 		case known:

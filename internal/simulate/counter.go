@@ -46,6 +46,7 @@ type world struct {
 	plan  []float64 // times at which the counters are read, ascending
 	shots []counters
 	log   *log // nil when nothing is logged
+	tied  []tied
 
 	powered bool
 	loud    bool // the alarm is on

@@ -5,8 +5,8 @@ import (
 	"math/rand/v2"
 )
 
-// draw is one stream of chance. A life has two: what happens, and what of it
-// is written down.
+// draw is one stream of chance. A life has three: what happens, what of it is
+// written down, and what comes of asking afterwards.
 type draw struct{ *rand.Rand }
 
 func newDraw(seed uint64, life int, stream uint64) draw {

@@ -17,9 +17,13 @@ const (
 	TwoReadings  Availability = "two readings"
 	WithCustody  Availability = "with custody"
 	WithEvents   Availability = "with events"
+
+	// WithAsked is all of that, with what somebody was asked for afterwards: a
+	// check of the cell after the life, and word of the tie-downs.
+	WithAsked Availability = "with what was asked for"
 )
 
-// Availabilities lists the levels from the least to the most.
+// Availabilities lists the levels that take turns, from the least to the most.
 var Availabilities = []Availability{PeakAndBands, TwoReadings, WithCustody, WithEvents}
 
 // Life is the record of one machine and the truth about it.
@@ -50,14 +54,24 @@ func (g Generator) With(i int, a Availability) Life {
 	stays := newCalendar(happens, len(hauliers))
 	end := stays[len(stays)-1].to
 	w := &world{d: happens, m: m, cell: newCell(happens, m.rated, end), c: newCounters(m.count())}
-	if a == WithEvents {
+	if a.events() {
 		w.log = &log{}
 	}
 	times := plan(written, a, stays)
 	w.plan = times
 	w.live(stays, hauliers)
-	return w.write(written, i, a, stays, times)
+	l := w.write(written, i, a, stays, times)
+	if a == WithAsked {
+		o := asked{newDraw(g.seed, i, 2), w, startOf{l.Case.Machine.InService.Time}}
+		l.Case.Checks, l.Case.TieDowns = o.checks(end), o.words()
+	}
+	return l
 }
+
+// custody reports whether a level has custody, and events whether it has events
+// and daily use.
+func (a Availability) custody() bool { return a == WithCustody || a.events() }
+func (a Availability) events() bool  { return a == WithEvents || a == WithAsked }
 
 // live runs through the stays.
 func (w *world) live(stays []stay, hauliers []haulier) {
@@ -92,7 +106,7 @@ func (w *world) write(d draw, i int, a Availability, stays []stay, times []float
 	for k, t := range times {
 		c.Readings = append(c.Readings, o.reading(t, &w.shots[k], meters))
 	}
-	if a == WithCustody || a == WithEvents {
+	if a.custody() {
 		c.Custody = o.custody(stays)
 	}
 	if w.log != nil {

@@ -206,3 +206,20 @@ var (
 	eventSort    = row("chance for each kind of event to be logged", 0.75, 0.75, "", Uniform, "life", "alarms, power, rises of the peak")
 	tiltRate     = row("tilt alarms per day in use", 0, 0.1, "1/d", Uniform, "life", "beside the point")
 )
+
+// What comes of asking afterwards.
+var (
+	askedCheck   = row("chance that the cell is checked after the life", 0.9, 0.9, "", Uniform, "life", "somebody has to be found who does it")
+	askedAfter   = row("time until it is checked", 0.1, 60, "d", LogUniform, "life", "next morning to the next service")
+	askedMass    = row("chance of a check with a known mass as well", 0.6, 0.6, "", Uniform, "life", "test weights are not at every yard")
+	askedMassOf  = row("that mass, of the rated load", 0.2, 1, "", Uniform, "life", "a man on the scales to a set of weights")
+	askedMassOff = row("that mass off by", -0.05, 0.05, "", Triangular, "life", "what is written on it")
+	askedDirt    = row("what lies on the platform unnoticed", 0, 12, "kg", Triangular, "life", "tools, mud, rain")
+	askedSlip    = row("chance that a check is written down as it ought to be", 0.06, 0.06, "", Uniform, "life", "ticked without a look")
+	wordKnown    = row("share of trips with word of the tie-down", 0.2, 0.9, "", Uniform, "life", "who remembers, who took a photo")
+	wordPhoto    = row("share of such word that is a photo", 0.25, 0.25, "", Uniform, "trip", "taken on handing over")
+	wordPaper    = row("share of the rest that is a paper", 0.3, 0.3, "", Uniform, "trip", "delivery notes with a line on securing")
+	photoWrong   = row("share of photos that mislead", 0, 0.06, "", Uniform, "life", "of another trip, taken before lashing")
+	paperWrong   = row("share of papers that are wrong", 0, 0.3, "", Uniform, "life", "ticked as always")
+	crewWrong    = row("share of words of crews that are wrong", 0, 0.4, "", Uniform, "life", "forgotten, guessed, said to please")
+)

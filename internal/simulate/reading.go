@@ -101,7 +101,7 @@ func (w *writer) reading(t float64, c *counters, meters meters) record.Reading {
 	if meters.peakAt && c.peak > 0 {
 		r.PeakAt = record.Of(w.start.at(c.peakAt))
 	}
-	if w.available == WithCustody || w.available == WithEvents {
+	if w.available.custody() {
 		switch {
 		case w.d.chance(noBands):
 			r.Bands, r.Powered, r.Moving = nil, nil, nil

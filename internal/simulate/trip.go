@@ -42,6 +42,13 @@ func (h haulier) strapLoad(d draw) float64 {
 	return down / 0.981 // daN to kg
 }
 
+// tied is how the machine was tied down on a trip: over the platform or not. A
+// winch rope that rests on it is none.
+type tied struct {
+	stay
+	over bool
+}
+
 // trip runs a stay on a vehicle: driven on, lashed, under way, driven off.
 func (w *world) trip(s stay, h haulier) {
 	d := w.d
@@ -50,13 +57,15 @@ func (w *world) trip(s stay, h haulier) {
 		left = w.m.rated * d.of(leftMass)
 	}
 	w.driveOn(s, left)
-	strap := 0.0
+	strap, over := 0.0, false
 	switch {
 	case d.chance(winchChance):
 		strap = d.of(winchLoad)
 	case d.happens(h.rails):
 		strap = h.strapLoad(d)
+		over = true
 	}
+	w.tied = append(w.tied, tied{s, over})
 	onward, end := d.happens(h.on), s.to-0.25*(s.to-w.t)
 	switch {
 	case strap > 0 && d.happens(h.offFirst) && !onward:

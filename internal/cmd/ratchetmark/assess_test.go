@@ -51,7 +51,7 @@ func TestExitCodes(t *testing.T) {
 
 // Every file of testdata gives an exit code, and words with code 2 only.
 func TestEveryFileOfTestdata(t *testing.T) {
-	for _, pattern := range []string{"demo/*", "delimited/*", "bad/*"} {
+	for _, pattern := range []string{"demo/*", "delimited/*", "bad/*", "told/*"} {
 		files, err := filepath.Glob(testdata + pattern)
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: got %v and %d files, want some", pattern, err, len(files))

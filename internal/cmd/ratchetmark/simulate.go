@@ -10,11 +10,11 @@ import (
 	"ratchetmark/internal/simulate"
 )
 
-const simulateUsage = "usage: ratchetmark simulate [--lives N] [--seed S] [--with LEVEL]   (LEVEL: bands, readings, custody or events; else they take turns)"
+const simulateUsage = "usage: ratchetmark simulate [--lives N] [--seed S] [--with LEVEL]   (LEVEL: bands, readings, custody, events or asked; else they take turns)"
 
 // levels are the names of how much of a life is written down.
 var levels = map[string]simulate.Availability{
-	"bands": simulate.PeakAndBands, "readings": simulate.TwoReadings, "custody": simulate.WithCustody, "events": simulate.WithEvents,
+	"bands": simulate.PeakAndBands, "readings": simulate.TwoReadings, "custody": simulate.WithCustody, "events": simulate.WithEvents, "asked": simulate.WithAsked,
 }
 
 // mostLives keeps a slip of the finger from filling a disk.

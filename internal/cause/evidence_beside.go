@@ -1,0 +1,186 @@
+package cause
+
+// What a piece shows is weighed jointly with what lies beside it in its interval:
+// the other bands over the rated load, and the peak. Each of those can be of the
+// cause of the piece, or of any other.
+
+// How much alike the overloads of one crew are; the chances that an overload
+// leaves hours in the next band as well, and in one further off; and the chance
+// that a machine whose cell drifted only ever lifts one load. Assumptions.
+const (
+	alikeAtWork = 0.92
+	nearbyWork  = 0.099
+	furtherWork = 0.027
+	onlyOneLoad = 0.5
+)
+
+func hasNeighbours(f *facts) bool { return len(f.neighbours) > 0 }
+
+// neighbours: how probable it is that the other bands over the rated load gained
+// what they did, if this piece is of one cause.
+func neighbours(e *ask, like []float64) {
+	nothingIn(e, like)
+	for k, n := range e.facts.neighbours {
+		if n.hours <= 0 {
+			continue
+		}
+		c := e.model.counted(n.hours, &e.o)
+		other := e.besides(e.made.bands[k]) + alsoIn(e.cause, n.next)*c.one
+		gained := e.gained(n.span, &c)
+		for i := range like {
+			like[i] *= gained[i] + other
+		}
+	}
+}
+
+// gained is the density over ln h of the hours that a cause left in a band.
+func (e *ask) gained(s span, c *counted) (d perLatent) {
+	share := e.shares(s.from, s.to)
+	e.model.hours(c, share, &e.o, d[:e.latents])
+	dr, drifted := e.model.(*drift)
+	for i := range share {
+		if drifted {
+			d[i] *= some(dr.expected(i, &e.o) * share[i] / e.o.step)
+		} else {
+			d[i] *= some(e.mean(i) * share[i])
+		}
+	}
+	return d
+}
+
+// alsoIn is the chance that an occasion of a cause leaves hours in another given
+// band as well: one next to it, or further away.
+func alsoIn(cause int, next bool) float64 {
+	if next {
+		return [4]float64{iLashed: nearby, iWorked: nearbyWork}[cause]
+	}
+	return [4]float64{iLashed: furtherOff, iWorked: furtherWork}[cause]
+}
+
+// nothingIn: how probable it is that the empty ones of the other bands over the
+// rated load gained nothing.
+func nothingIn(e *ask, like []float64) {
+	var all perLatent
+	for _, n := range e.facts.neighbours {
+		if n.hours > 0 {
+			continue
+		}
+		for i, share := range e.shares(n.from, n.to) {
+			all[i] += share
+		}
+	}
+	d, drifted := e.model.(*drift)
+	apart := 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
+	for i := range like {
+		if drifted {
+			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
+		} else {
+			like[i] = expNeg(e.mean(i) * all[i] * apart * (1 - e.brief))
+		}
+	}
+}
+
+// made is what each cause can be expected to have left beside a piece, whatever
+// the piece is of, by the usual values of the assumptions.
+type made struct {
+	bands [][4]float64 // densities over ln h of the hours of each neighbour
+	peak  [4]float64   // density over ln load of the highest load
+}
+
+// besides is what all causes but the one at hand have made.
+func (e *ask) besides(by [4]float64) float64 {
+	return by[0] + by[1] + by[2] + by[3] - by[e.cause]
+}
+
+// readMade works out what each cause can be expected to have left beside a piece.
+func (w *weigher) readMade(f *facts) {
+	f.made = made{bands: make([][4]float64, len(f.neighbours))}
+	for c, m := range w.usual {
+		e := ask{facts: f, p: &w.values, cause: c, model: m}
+		e.know(often)
+		for k, n := range f.neighbours {
+			if n.hours > 0 {
+				f.made.bands[k][c] = e.leftIn(n)
+			}
+		}
+		if f.peak >= 0 {
+			f.made.peak[c] = e.leftAsPeak()
+		}
+	}
+}
+
+// leftIn is the density over ln h of the hours that a cause left in a band,
+// whatever its latent value.
+func (e *ask) leftIn(n neighbour) (sum float64) {
+	c := e.model.counted(n.hours, &e.o)
+	d := e.gained(n.span, &c)
+	for i, l := range e.model.latents() {
+		sum += l.weight * d[i]
+	}
+	return sum
+}
+
+// leftAsPeak is the density over ln load of the highest load by a cause, where it
+// had the occasion, whatever its latent value.
+func (e *ask) leftAsPeak() (sum float64) {
+	for i, l := range e.model.latents() {
+		mean := e.mean(i)
+		if d, ok := e.model.(*drift); ok {
+			sum += l.weight * some(mean) * d.peakDensity(i, float64(*e.v.Peak), e.past)
+			continue
+		}
+		c := e.model.highest(i)
+		sum += l.weight * mean * c.density(e.peak) * expNeg(mean*c.over(e.peak))
+	}
+	return sum
+}
+
+func hasPeakBeside(f *facts) bool {
+	return f.x.What == Band && f.peak >= 0 && f.v.Withheld == "" && *f.v.Peak >= f.x.From
+}
+
+// peakBeside: how probable it is that the highest load of the interval lies where
+// it does, in the band or above it, if the hours of the band are of one cause.
+func peakBeside(e *ask, like []float64) {
+	load, others := float64(*e.v.Peak), e.besides(e.made.peak)
+	switch m := e.model.(type) {
+	case *drift:
+		if load <= nearRated*m.m.rated {
+			others *= hardlyOther
+		}
+		for i := range like {
+			like[i] = m.peakDensity(i, load, e.past) + others
+		}
+	case *lashed:
+		own, under := m.pullOf(e.x.From, e.x.To, load, e.h.Rated)
+		for i := range like {
+			c, mean := m.highest(i), e.mean(i)
+			like[i] = expNeg(mean*c.over(e.peak)) * (own + under*(mean*c.density(e.peak)+others))
+		}
+	default:
+		in := e.x.To == nil || *e.v.Peak < *e.x.To
+		for i := range like {
+			like[i] = peakByMany(e, i, in, others)
+		}
+	}
+}
+
+// A peak hardly over the rated load needs no other cause where the cell drifted;
+// assumptions.
+const (
+	nearRated   = 1.05
+	hardlyOther = 0.3
+)
+
+// peakByMany is how probable a peak is, if the occasions of a cause know nothing
+// of each other: in the band of the piece, where one of them lay for certain, or
+// above it.
+func peakByMany(e *ask, i int, in bool, others float64) float64 {
+	c, mean := e.model.highest(i), e.mean(i)
+	none := expNeg(mean * c.over(e.peak))
+	if !in {
+		return none * (mean*c.density(e.peak) + others)
+	}
+	share := max(c.share(e.from, e.to), 1e-9)
+	return none * (c.density(e.peak) + max(c.share(e.from, e.peak), 0)*others) / share
+}

@@ -1,0 +1,84 @@
+package dossier
+
+import (
+	"strings"
+	"time"
+
+	"ratchetmark/internal/record"
+)
+
+// noted lists, in sentences, what a case holds of checks of the load shown and of
+// tie-downs, in its order.
+func noted(c *record.Case) []string {
+	var out []string
+	for _, k := range c.Checks {
+		out = append(out, checkText(k))
+	}
+	for _, t := range c.TieDowns {
+		out = append(out, tieDownText(t))
+	}
+	return out
+}
+
+// checkText writes a check as a sentence: "Cell checked on 5 March 2026, 08:15 UTC,
+// with nothing on the platform: 3 kg shown (fitter A)."
+func checkText(k record.LoadCheck) string {
+	on := "with nothing on the platform"
+	switch {
+	case k.Kind == record.MassCheck && k.Mass != nil:
+		on = "with " + Kg(float64(*k.Mass)) + " on the platform"
+	case k.Kind != record.ZeroCheck:
+		on = "with a mass that is not said on the platform"
+	}
+	shown := "no load noted"
+	if k.Shown != nil {
+		shown = Kg(float64(*k.Shown)) + " shown"
+	}
+	return "Cell checked " + onDay(k.At) + ", " + on + ": " + shown + aside(k.By, k.Note) + "."
+}
+
+// knownBy says how something is known.
+var knownBy = map[record.Known]string{
+	record.Seen: "as was seen", record.Pictured: "on a photo", record.Papers: "by the papers", record.ToldOf: "as the crew told",
+}
+
+// tieDownText writes what is known of a tie-down as a sentence: "Tie-down on 11
+// June 2026, 07:00 UTC: over the platform, on a photo."
+func tieDownText(t record.TieDown) string {
+	over := "not said whether over the platform"
+	switch {
+	case t.Over != nil && *t.Over:
+		over = "over the platform"
+	case t.Over != nil:
+		over = "not over the platform"
+	}
+	how, known := knownBy[t.How]
+	if !known {
+		how = "not said how that is known"
+	}
+	return "Tie-down " + onDay(t.At) + ": " + over + ", " + how + aside(t.Note) + "."
+}
+
+func onDay(t time.Time) string {
+	switch {
+	case t.IsZero():
+		return "at a time that is not said"
+	case t.UTC().Equal(t.UTC().Truncate(24 * time.Hour)):
+		return "on " + t.UTC().Format("2 January 2006")
+	}
+	return "on " + t.UTC().Format("2 January 2006, 15:04 UTC")
+}
+
+// aside puts words that are there into brackets.
+func aside(words ...string) string {
+	var some []string
+	for _, w := range words {
+		if w != "" {
+			some = append(some, w)
+		}
+	}
+	if len(some) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(some, "; ") + ")"
+}
