@@ -70,7 +70,7 @@ func nothingIn(e *ask, like []float64) {
 		}
 	}
 	d, drifted := e.model.(*drift)
-	apart := 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
+	apart := e.apart()
 	for i := range like {
 		if drifted {
 			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
@@ -79,6 +79,10 @@ func nothingIn(e *ask, like []float64) {
 		}
 	}
 }
+
+// apart is the share of the occasions of a cause in an interval whose load has
+// nothing to do with that of the piece.
+func (e *ask) apart() float64 { return 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause] }
 
 // made is what each cause can be expected to have left beside a piece, whatever
 // the piece is of, by the usual values of the assumptions.
@@ -145,11 +149,8 @@ func peakBeside(e *ask, like []float64) {
 	load, others := float64(*e.v.Peak), e.besides(e.made.peak)
 	switch m := e.model.(type) {
 	case *drift:
-		if load <= nearRated*m.m.rated {
-			others *= hardlyOther
-		}
 		for i := range like {
-			like[i] = m.peakDensity(i, load, e.past) + others
+			like[i] = m.peakDensity(i, load, e.past) + m.peakUnder(i, load, e.past)*others
 		}
 	case *lashed:
 		own, under := m.pullOf(e.x.From, e.x.To, load, e.h.Rated)
@@ -165,22 +166,16 @@ func peakBeside(e *ask, like []float64) {
 	}
 }
 
-// A peak hardly over the rated load needs no other cause where the cell drifted;
-// assumptions.
-const (
-	nearRated   = 1.05
-	hardlyOther = 0.3
-)
-
 // peakByMany is how probable a peak is, if the occasions of a cause know nothing
 // of each other: in the band of the piece, where one of them lay for certain, or
-// above it.
+// above it. In the band it is that one, or a further one, or another cause's, with
+// that one under it.
 func peakByMany(e *ask, i int, in bool, others float64) float64 {
-	c, mean := e.model.highest(i), e.mean(i)
+	c, mean := e.model.highest(i), e.mean(i)*e.apart()
 	none := expNeg(mean * c.over(e.peak))
 	if !in {
 		return none * (mean*c.density(e.peak) + others)
 	}
 	share := max(c.share(e.from, e.to), 1e-9)
-	return none * (c.density(e.peak) + max(c.share(e.from, e.peak), 0)*others) / share
+	return none * (c.density(e.peak) + c.share(e.from, e.peak)*(mean*c.density(e.peak)+others)) / share
 }

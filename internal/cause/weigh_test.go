@@ -28,7 +28,7 @@ func TestLeaders(t *testing.T) {
 		{"hire, hours", hire, Band, 1, 230, Worked, Undecided}, // 6 of 175 h: a drifted cell is not out of the question
 		{"hire, hours, a cell that reads right", soundHire, Band, 1, 230, Worked, Worked},
 		{"struck, peak", knocked, Peak, 1, 0, Shock, Undecided},
-		{"shifted, hours", shifted, Band, 1, 230, Drift, Undecided},
+		{"shifted, hours", shifted, Band, 1, 230, Worked, Undecided}, // a crew that overloads every day comes as near
 		{"shifted, hours after", shifted, Band, 2, 230, Drift, Undecided},
 	} {
 		o := piece(v.of(), v.what, v.interval, v.from)
