@@ -61,6 +61,7 @@ type cover struct {
 	trips            float64 // transit entries, as far as they lie in the interval
 	tripHours        float64 // mean length of those; 0 where only days are given
 	implied          float64 // trips that custody must have missed, as far as they lie in the interval
+	missed           float64 // hours within which those went
 	gaps             []gap
 	whole            []record.Custody
 }
@@ -135,10 +136,19 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	for _, g := range moves(c) {
 		if inside := clip(g.from, g.to, from, to); inside > 0 {
 			out.implied += inside / g.to.Sub(g.from).Hours()
+			out.missed += inside
 			out.gaps = append(out.gaps, g)
 		}
 	}
 	return out
+}
+
+// missing returns for how many hours between two times custody may miss a trip.
+func (c *cover) missing(from, to time.Time) (hours float64) {
+	for _, g := range c.gaps {
+		hours += clip(g.from, g.to, from, to)
+	}
+	return hours
 }
 
 // clip returns how many hours of a span lie between two times.

@@ -338,7 +338,7 @@ func randomCase(rng *rand.Rand) *record.Case {
 // at its end names nothing, and a load test is told of.
 func TestNotNamed(t *testing.T) {
 	onHire := trip()
-	onHire.Custody[1].Holder = record.Hire
+	onHire.Custody = []record.Custody{{From: at("2025-01-01 00:00"), To: at("2025-12-01 06:00"), Holder: record.Hire, Who: "hirer B"}}
 	if o := piece(onHire, Band, 1, 310); o.Verdict == Lashed {
 		t.Errorf("got %s with at most %v h of it in transit, want it not named", o.Verdict, o.Shares[iLashed].High)
 	}
