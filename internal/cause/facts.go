@@ -133,6 +133,7 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	if timed > 0 {
 		out.tripHours /= timed
 	}
+	slices.SortStableFunc(out.whole, func(a, b record.Custody) int { return a.From.Compare(b.From) })
 	for _, g := range moves(c) {
 		if inside := clip(g.from, g.to, from, to); inside > 0 {
 			out.implied += inside / g.to.Sub(g.from).Hours()
@@ -350,11 +351,15 @@ func stepOf(c *record.Case) float64 {
 	return 1.0 / 60
 }
 
+// offStep is how far from a whole number of steps hours may lie, in steps, that are
+// counted in it: figures that were converted are off by a little.
+const offStep = 0.01
+
 func multiples(c *record.Case, step float64) bool {
 	for _, r := range c.Readings {
 		for _, b := range r.Bands {
 			n := float64(b.Hours) / step
-			if math.Abs(n-math.Round(n)) > 1e-4 {
+			if math.Abs(n-math.Round(n)) > offStep {
 				return false
 			}
 		}

@@ -43,15 +43,21 @@ func (f *facts) readChecks() {
 }
 
 // nearer reports whether a check tells more than another: one after the piece
-// more than one before it, else the one closer to it.
+// more than one before it, else the one closer to it. Of two at the same time, as of
+// one day, the one further off, likely that before the cell was set right, tells what
+// it was like before, and the other what it was like from then on.
 func (c *cellCheck) nearer(o *cellCheck) bool {
 	if c.before != o.before {
 		return o.before
 	}
-	if c.before {
-		return !c.At.Before(o.At)
+	if !c.At.Equal(o.At) {
+		return c.before == c.At.After(o.At)
 	}
-	return c.At.Before(o.At)
+	a, b := c.Off(), o.Off()
+	if max(a, -a) != max(b, -b) {
+		return c.before == (max(a, -a) < max(b, -b))
+	}
+	return a > b || a == b && c.On() > o.On()
 }
 
 // place works out how a check lies to the piece; ok is false where the interval

@@ -70,7 +70,7 @@ func (f *facts) peakTime() time.Time {
 	if f.v.PeakAt != nil && within(*f.v.PeakAt) {
 		return *f.v.PeakAt
 	}
-	for _, e := range f.h.Case.Events {
+	for _, e := range f.s.events {
 		if e.Kind == record.PeakRise && e.Load != nil && *e.Load == *f.x.Peak && within(e.At) {
 			return e.At
 		}
@@ -185,7 +185,7 @@ func (f *facts) powerByEvents() *powerBy {
 	}
 	p := powerBy{}
 	var on time.Time
-	for _, e := range f.h.Case.Events {
+	for _, e := range f.s.events {
 		switch {
 		case e.Kind == record.PowerOn && !on.IsZero() && e.At.After(f.v.From) && on.Before(lastOf(f.v.To)):
 			return nil // nobody knows when it went off
