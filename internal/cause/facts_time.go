@@ -11,6 +11,7 @@ import (
 type whenSet struct {
 	at                        time.Time
 	transit, elsewhere, never float64 // never: nobody is named
+	missed                    float64 // of those in transit, on a trip that custody misses
 	weighed                   place   // the same, each by how much of such time the interval has
 }
 
@@ -49,9 +50,8 @@ func (f *facts) readWhen() {
 	held, unknown := f.h.Case.Cover(t, last)
 	all := last.Sub(t).Hours()
 	w := whenSet{at: t, transit: held[record.Transit].Hours() / all, never: unknown.Hours() / all}
-	for _, g := range f.custody.gaps {
-		w.transit = min(1, w.transit+clip(t, last, g.from, g.to)/all)
-	}
+	w.missed = min(f.custody.missing(t, last)/all, 1-w.transit)
+	w.transit += w.missed
 	w.never = min(w.never, 1-w.transit)
 	w.elsewhere = max(0, 1-w.transit-w.never)
 	if w.never < 1 && w.weighBy(all, &f.custody) {

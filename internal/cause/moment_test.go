@@ -2,6 +2,7 @@ package cause
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"ratchetmark/internal/record"
@@ -73,5 +74,29 @@ func TestShareOfMissedTrip(t *testing.T) {
 	}
 	if o.Shares[iLashed].High < 1 {
 		t.Errorf("got tie-down at most %v h by the event list, want 1", o.Shares[iLashed].High)
+	}
+}
+
+// What is said of the moment is what custody says: a trip that it misses is not
+// called transit, and a minute is not called a day.
+func TestMomentWords(t *testing.T) {
+	missed := func(c *record.Case) { c.Custody[1].Holder = record.Depot }
+	for _, v := range []struct {
+		when, want string
+		change     func(c *record.Case)
+	}{
+		{"2025-06-11 08:00", "08:00 UTC, in transit", nil},
+		{"2025-06-11 00:00", "the peak was set on 11 June 2025, a day that custody divides", nil},
+		{"2025-07-11 08:00", "08:00 UTC, not in transit", nil},
+		{"2025-06-11 10:20", "10:20 UTC, about when it must have been carried on a trip that custody does not name", missed},
+	} {
+		c := dayTrip()
+		c.Readings[1].PeakAt = record.Of(at(v.when))
+		if v.change != nil {
+			v.change(c)
+		}
+		if r := reason(piece(c, Peak, 1, 0), "moment"); r == nil || !strings.HasSuffix(r.Text, v.want) {
+			t.Errorf("%s: got %+v, want %q", v.when, r, v.want)
+		}
 	}
 }

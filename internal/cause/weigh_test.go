@@ -354,6 +354,11 @@ func TestNotNamed(t *testing.T) {
 	if o := piece(tested, Peak, 1, 0); !o.LoadTest {
 		t.Error("got no word of a load test at 125 % in a workshop, want it")
 	}
+	tested.Readings[1].Bands[3].Hours, tested.Readings[2].Bands[3].Hours = 0.2, 0.2
+	tested.Readings[1].Bands[4].Hours, tested.Readings[2].Bands[4].Hours = 30, 30
+	if in, over := piece(tested, Band, 1, 230), piece(tested, Band, 1, 310); !in.LoadTest || over.LoadTest {
+		t.Errorf("got a load test %v in the band of the peak and %v in the one above, want it in the first alone", in.LoadTest, over.LoadTest)
+	}
 }
 
 // A machine left powered on the truck, with no power off in the list, says
