@@ -104,9 +104,9 @@ func (f *facts) place(k record.LoadCheck) (c cellCheck, ok bool) {
 // lastSign returns until when the intervals after the piece, one by one, went over
 // the rated load again: if it was a fault, it was there until then.
 func (f *facts) lastSign(last time.Time) time.Time {
-	for _, v := range f.h.Intervals[f.x.at+1:] {
-		low, _ := overHours(v, f.h.Rated)
-		if v.Withheld != "" || low <= 0 || !v.To.After(last) {
+	for i := f.x.at + 1; i < len(f.h.Intervals); i++ {
+		v := &f.h.Intervals[i]
+		if v.Withheld != "" || f.s.each[i].low <= 0 || !v.To.After(last) {
 			break
 		}
 		last = v.To
