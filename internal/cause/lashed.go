@@ -130,9 +130,9 @@ func (l *lashed) dwell(o *opportunity) *dwell {
 
 func (l *lashed) counted(h float64, o *opportunity) counted { return l.dwell(o).counted(h, o.step) }
 
-func (l *lashed) hours(c *counted, share []float64, o *opportunity, density []float64) {
+func (l *lashed) hours(c *counted, mean, share []float64, _ *opportunity, density, chance []float64) {
 	for i := range density {
-		density[i] = c.several(l.occasions(i, o) * share[i])
+		density[i], chance[i] = c.several(mean[i] * share[i])
 	}
 }
 

@@ -11,7 +11,8 @@ type variation struct {
 	values params
 	param  param // the one that differs
 	models [4]model
-	differ [4]parts // of each model
+	differ [4]parts  // of each model
+	yields [4]*yield // of those that differ
 }
 
 // vary lists the ways in which the assumptions can differ: each at the low and
@@ -31,12 +32,15 @@ func (w *weigher) vary() {
 
 // with makes a variation one in which an assumption has a value.
 func (w *weigher) with(v *variation, p param, x float64) {
-	*v = variation{values: w.values, param: p, models: w.usual}
+	*v = variation{values: w.values, param: p, models: w.usual, yields: v.yields}
 	v.values[p] = x
 	for c, touched := range paramTable[p].touches {
 		if touched {
 			v.differ[c] = paramTable[p].parts
 			v.models[c] = w.usual[c].with(&v.values, v.differ[c])
+			if v.yields[c] == nil {
+				v.yields[c] = new(yield)
+			}
 		}
 	}
 }
@@ -70,6 +74,9 @@ func (w *weigher) under(v *variation) [4]float64 {
 func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
 	e, base := &w.ask, &w.piece.asks[c]
 	e.facts, e.p, e.cause, e.model, e.known = base.facts, &v.values, c, v.models[c], base.known
+	if e.yield, e.usual = base.yield, base.yield; v.differ[c] != 0 {
+		e.yield = v.yields[c]
+	}
 	e.know(v.differ[c])
 	first := asked.first()
 	weights := w.piece.before[first][c]

@@ -23,6 +23,7 @@ type weighing struct {
 	f       *facts
 	applies items
 	asks    [4]ask
+	yields  [4]yield
 	scores  scores
 	likes   [][4]perLatent // likelihoods by item and cause
 	before  [][4]perLatent // weights of the latent values before an item
@@ -44,7 +45,7 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 		}
 	}
 	for c := range ms {
-		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c]}
+		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c], yield: &w.yields[c]}
 		w.under(&w.asks[c])
 	}
 	for left := w.applies; left != 0; left = left.rest() {
