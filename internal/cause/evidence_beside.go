@@ -144,7 +144,7 @@ func peakBeside(e *ask, like []float64) {
 			like[i] = t.density[i] + others
 		}
 	case *lashed:
-		own, under := m.pullOf(e.x.From, e.x.To, load, e.h.Rated)
+		own, under := m.pullOf(e)
 		for i := range like {
 			like[i] = t.none[i] * (own + under*(e.mean(i)*t.density[i]+others))
 		}
