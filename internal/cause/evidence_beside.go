@@ -89,7 +89,7 @@ func (e *ask) besides(by [4]float64) float64 {
 func (w *weigher) readMade(f *facts) {
 	f.made = made{bands: make([][4]float64, len(f.neighbours))}
 	for c, m := range w.usual {
-		e := &w.ask
+		e := &w.asks[c]
 		*e = ask{facts: f, p: &w.values, cause: c, model: m, yield: &w.piece.yields[c]}
 		e.know(everything)
 		for k, n := range f.neighbours {

@@ -25,7 +25,7 @@ func readIntervals(h record.History) *intervals {
 	for i, v := range h.Intervals {
 		e := &s.each[i]
 		e.low, e.high = overHours(v, h.Rated)
-		e.went, e.told = wentOver(v, h.Rated)
+		e.went, e.told = wentBy(v, h.Rated, e.low, e.high)
 	}
 	return s
 }

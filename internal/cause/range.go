@@ -19,6 +19,7 @@ type variation struct {
 // at the high end of its interval, the others at their usual values.
 func (w *weigher) vary() {
 	w.varied = make([]variation, 0, 2*paramCount)
+	w.yields = make([]yield, 2*paramCount)
 	for p := range paramCount {
 		row := w.rows[p]
 		for _, end := range []float64{row.Low, row.High} {
@@ -32,17 +33,27 @@ func (w *weigher) vary() {
 
 // with makes a variation one in which an assumption has a value.
 func (w *weigher) with(v *variation, p param, x float64) {
-	*v = variation{values: w.values, param: p, models: w.usual, yields: v.yields}
+	v.values, v.param, v.models, v.differ = w.values, p, w.usual, [4]parts{}
 	v.values[p] = x
 	for c, touched := range paramTable[p].touches {
 		if touched {
 			v.differ[c] = paramTable[p].parts
 			v.models[c] = w.usual[c].with(&v.values, v.differ[c])
 			if v.yields[c] == nil {
-				v.yields[c] = new(yield)
+				v.yields[c] = w.freshYield()
 			}
 		}
 	}
+}
+
+// freshYield returns one that nothing is known of. They are made many at a time.
+func (w *weigher) freshYield() *yield {
+	if len(w.yields) == 0 {
+		return new(yield)
+	}
+	y := &w.yields[0]
+	w.yields = w.yields[1:]
+	return y
 }
 
 // under weighs the piece at hand under a variation: what the items say together.
@@ -72,12 +83,7 @@ func (w *weigher) under(v *variation) [4]float64 {
 // the changed ones whose score may differ. The latent values are weighed anew from
 // the first of them on, or from the start where they differ themselves.
 func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
-	e, base := &w.ask, &w.piece.asks[c]
-	e.facts, e.p, e.cause, e.model, e.known = base.facts, &v.values, c, v.models[c], base.known
-	if e.yield, e.usual = base.yield, base.yield; v.differ[c] != 0 {
-		e.yield = v.yields[c]
-	}
-	e.know(v.differ[c])
+	e := w.askOf(v, c)
 	first := asked.first()
 	weights := w.piece.before[first][c]
 	if v.differ[c]&hidden != 0 {
@@ -99,6 +105,20 @@ func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
 		}
 	}
 	return changed
+}
+
+// askOf prepares to ask about the piece under one cause of a variation.
+func (w *weigher) askOf(v *variation, c int) *ask {
+	e, base := &w.asks[c], &w.piece.asks[c]
+	if e.facts != base.facts { // pointers are written no more often than they differ: the collector watches
+		e.facts, e.cause, e.usual = base.facts, c, base.yield
+	}
+	e.p, e.model, e.yield, e.known = &v.values, base.model, base.yield, base.known
+	if v.differ[c] != 0 {
+		e.model, e.yield = v.models[c], v.yields[c]
+	}
+	e.know(v.differ[c])
+	return e
 }
 
 // Ratio is a likelihood ratio with its range as the assumptions move.

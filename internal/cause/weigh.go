@@ -179,7 +179,8 @@ type weigher struct {
 	tried  variation // one at hand, between two of these
 	piece  *weighing // the piece at hand
 	next   scores    // of items that were asked again under the variation at hand
-	ask    ask       // of that variation
+	asks   [4]ask    // of that variation
+	yields []yield   // that no variation has yet
 	like   perLatent // of one of its items
 }
 

@@ -9,6 +9,7 @@ type yield struct {
 	means, somes perLatent // occasions expected over the rated load, and the chance of one at least
 	brief        float64   // chance that an occasion leaves no countable hours
 	bands        []bandYield
+	few          [2]bandYield // room for as many as most machines have
 	top          topYield
 }
 
@@ -32,6 +33,9 @@ func (e *ask) settle(differ parts) {
 	y := e.yield
 	if y.model == e.model && y.o == e.o {
 		return
+	}
+	if y.bands == nil {
+		y.bands = y.few[:0]
 	}
 	y.model, y.o, y.bands, y.top.of = e.model, e.o, y.bands[:0], 0
 	if differ&(often|hidden) != 0 {
