@@ -9,14 +9,20 @@ type perLatent [most]float64
 // ask is what an item is asked about: a piece, under one cause.
 type ask struct {
 	*facts
-	p      *params
-	cause  int
-	model  model
-	differ parts  // of the model, from that of the usual values
-	yield  *yield // of the model
-	usual  *yield // of the model of the usual values
+	*setting
+	cause int
+	usual *yield // of the model by the usual values
 	known
 	share perLatent
+}
+
+// setting is under what an item is asked: values of the assumptions, with the model
+// of a cause by them.
+type setting struct {
+	p      *params
+	model  model
+	differ parts  // of the model, from that by the usual values
+	yield  *yield // of the model
 }
 
 // known is what items ask of a model about a piece again and again.
@@ -27,10 +33,10 @@ type known struct {
 
 // know works out what items ask for, as far as it is of parts of the model that
 // differ from what is known already.
-func (e *ask) know(differ parts) {
-	e.differ, e.latents = differ, len(e.model.latents())
-	e.settle(differ)
-	if differ&lasting != 0 && e.x.What == Peak && e.inBand > 0 {
+func (e *ask) know() {
+	e.latents = len(e.model.latents())
+	e.settle()
+	if e.differ&lasting != 0 && e.x.What == Peak && e.inBand > 0 {
 		e.upTo = e.model.within(e.inBand, &e.o)
 	}
 }

@@ -90,8 +90,8 @@ func (w *weigher) readMade(f *facts) {
 	f.made = made{bands: make([][4]float64, len(f.neighbours))}
 	for c, m := range w.usual {
 		e := &w.asks[c]
-		*e = ask{facts: f, p: &w.values, cause: c, model: m, yield: &w.piece.yields[c]}
-		e.know(everything)
+		*e = ask{facts: f, setting: &setting{&w.values, m, everything, &w.piece.yields[c]}, cause: c}
+		e.know()
 		for k, n := range f.neighbours {
 			if n.hours > 0 {
 				f.made.bands[k][c] = e.leftIn(n)

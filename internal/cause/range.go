@@ -8,11 +8,10 @@ import (
 
 // variation is one way in which assumptions differ from the usual.
 type variation struct {
-	values params
-	param  param // the one that differs
-	models [4]model
-	differ [4]parts  // of each model
-	yields [4]*yield // of those that differ
+	values   params
+	param    param      // the one that differs
+	settings [4]setting // of each cause
+	yields   [4]*yield  // of the models that differ
 }
 
 // vary lists the ways in which the assumptions can differ: each at the low and
@@ -33,15 +32,17 @@ func (w *weigher) vary() {
 
 // with makes a variation one in which an assumption has a value.
 func (w *weigher) with(v *variation, p param, x float64) {
-	v.values, v.param, v.models, v.differ = w.values, p, w.usual, [4]parts{}
+	v.values, v.param = w.values, p
 	v.values[p] = x
 	for c, touched := range paramTable[p].touches {
+		s := &v.settings[c]
+		*s = setting{p: &v.values, model: w.usual[c], yield: &w.piece.yields[c]}
 		if touched {
-			v.differ[c] = paramTable[p].parts
-			v.models[c] = w.usual[c].with(&v.values, v.differ[c])
 			if v.yields[c] == nil {
 				v.yields[c] = w.freshYield()
 			}
+			s.differ, s.yield = paramTable[p].parts, v.yields[c]
+			s.model = s.model.with(s.p, s.differ)
 		}
 	}
 }
@@ -60,7 +61,7 @@ func (w *weigher) freshYield() *yield {
 // What does not differ is taken from what was found with the usual values.
 func (w *weigher) under(v *variation) [4]float64 {
 	var changed items
-	for c := range v.models {
+	for c := range v.settings {
 		if asked := again[v.param][c] & w.piece.applies; asked != 0 {
 			changed = w.askAgain(v, c, asked, changed)
 		}
@@ -86,7 +87,7 @@ func (w *weigher) askAgain(v *variation, c int, asked, changed items) items {
 	e := w.askOf(v, c)
 	first := asked.first()
 	weights := w.piece.before[first][c]
-	if v.differ[c]&hidden != 0 {
+	if e.differ&hidden != 0 {
 		first, weights = w.piece.applies.first(), e.weights()
 	}
 	for left := w.piece.applies.from(first); left != 0; left = left.rest() {
@@ -113,11 +114,8 @@ func (w *weigher) askOf(v *variation, c int) *ask {
 	if e.facts != base.facts { // pointers are written no more often than they differ: the collector watches
 		e.facts, e.cause, e.usual = base.facts, c, base.yield
 	}
-	e.p, e.model, e.yield, e.known = &v.values, base.model, base.yield, base.known
-	if v.differ[c] != 0 {
-		e.model, e.yield = v.models[c], v.yields[c]
-	}
-	e.know(v.differ[c])
+	e.setting, e.known = &v.settings[c], base.known
+	e.know()
 	return e
 }
 

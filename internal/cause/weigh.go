@@ -23,6 +23,7 @@ type weighing struct {
 	f       *facts
 	applies items
 	asks    [4]ask
+	base    [4]setting
 	yields  [4]yield
 	scores  scores
 	likes   [][4]perLatent // likelihoods by item and cause
@@ -45,7 +46,8 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 		}
 	}
 	for c := range ms {
-		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c], yield: &w.yields[c]}
+		w.base[c] = setting{p: p, model: ms[c], differ: everything, yield: &w.yields[c]}
+		w.asks[c] = ask{facts: f, setting: &w.base[c], cause: c}
 		w.under(&w.asks[c])
 	}
 	for left := w.applies; left != 0; left = left.rest() {
@@ -60,7 +62,7 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 // under asks every item that applies under one cause.
 func (w *weighing) under(e *ask) {
 	c := e.cause
-	e.know(everything)
+	e.know()
 	weights := e.weights()
 	for left := w.applies; left != 0; left = left.rest() {
 		k := left.first()

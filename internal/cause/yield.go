@@ -29,7 +29,7 @@ type topYield struct {
 }
 
 // settle makes a yield one of the model and the interval at hand, unless it is.
-func (e *ask) settle(differ parts) {
+func (e *ask) settle() {
 	y := e.yield
 	if y.model == e.model && y.o == e.o {
 		return
@@ -38,7 +38,7 @@ func (e *ask) settle(differ parts) {
 		y.bands = y.few[:0]
 	}
 	y.model, y.o, y.bands, y.top.of = e.model, e.o, y.bands[:0], 0
-	if differ&(often|hidden) != 0 {
+	if e.differ&(often|hidden) != 0 {
 		for i := range e.latents {
 			y.means[i] = max(e.model.occasions(i, &e.o), 1e-9)
 			y.somes[i] = some(y.means[i])
@@ -46,7 +46,7 @@ func (e *ask) settle(differ parts) {
 	} else {
 		y.means, y.somes = e.usual.means, e.usual.somes
 	}
-	if differ&lasting != 0 {
+	if e.differ&lasting != 0 {
 		y.brief = e.model.within(0, &e.o)
 	} else {
 		y.brief = e.usual.brief
