@@ -21,7 +21,7 @@ func checkOutcomes(f *facts, p *params, ms *[4]model) []outcome {
 	out := make([]outcome, len(edges)-1)
 	var asks [4]ask
 	for c, m := range ms {
-		asks[c] = ask{facts: f, p: p, cause: c, model: m}
+		asks[c] = ask{facts: f, setting: &setting{p: p, model: m}, cause: c}
 	}
 	zero, there := f.checks.zero.seen(&asks[0]), next.present(p, &f.o)
 	var like [most]float64

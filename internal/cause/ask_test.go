@@ -121,7 +121,7 @@ func TestAskedAsWeighed(t *testing.T) {
 	next := f.nextCheck()
 	outs := checkOutcomes(&f, &w.values, &w.usual)
 	for c := range All {
-		e := &ask{facts: &f, p: &w.values, cause: c, model: w.usual[c]}
+		e := &ask{facts: &f, setting: &setting{p: &w.values, model: w.usual[c]}, cause: c}
 		right := 3 * b.deviation()
 		sum := 0.0
 		for off := -right + shownHalf; off < right; off += 2 * shownHalf { // all that it may show within a tolerance, kg by kg

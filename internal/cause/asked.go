@@ -9,47 +9,36 @@ type perLatent [most]float64
 // ask is what an item is asked about: a piece, under one cause.
 type ask struct {
 	*facts
-	p     *params
+	*setting
 	cause int
-	model model
+	usual *yield // of the model by the usual values
 	known
 	share perLatent
 }
 
-// known is what items ask of a model about a piece again and again. It is copied
-// often, and therefore holds no pointers.
+// setting is under what an item is asked: values of the assumptions, with the model
+// of a cause by them.
+type setting struct {
+	p      *params
+	model  model
+	differ parts  // of the model, from that by the usual values
+	yield  *yield // of the model
+}
+
+// known is what items ask of a model about a piece again and again.
 type known struct {
-	latents     int       // how many latent values the model has
-	means       perLatent // occasions expected over the rated load
-	somes       perLatent // chance of one at least
-	counted     counted   // hours counted at such loads, or in the band of the peak
-	brief, upTo float64   // chance that an occasion leaves no countable hours; and none but those
+	latents int     // how many latent values the model has
+	upTo    float64 // chance that an occasion leaves no more hours than are in the band of the peak
 }
 
 // know works out what items ask for, as far as it is of parts of the model that
 // differ from what is known already.
-func (e *ask) know(differ parts) {
+func (e *ask) know() {
 	e.latents = len(e.model.latents())
-	if differ&(often|hidden) != 0 {
-		for i := range e.latents {
-			e.means[i] = e.model.occasions(i, &e.o)
-			if e.means[i] < 1e-9 {
-				e.means[i] = 1e-9
-			}
-			e.somes[i] = some(e.means[i])
-		}
-	}
-	if differ&lasting == 0 {
-		return
-	}
-	switch {
-	case e.x.What == Band:
-		e.counted = e.model.counted(e.hours, &e.o)
-	case e.inBand > 0:
-		e.counted = e.model.counted(e.inBand, &e.o)
+	e.settle()
+	if e.differ&lasting != 0 && e.x.What == Peak && e.inBand > 0 {
 		e.upTo = e.model.within(e.inBand, &e.o)
 	}
-	e.brief = e.model.within(0, &e.o)
 }
 
 // weights returns the weights of the latent values before anything is known.
@@ -62,10 +51,10 @@ func (e *ask) weights() (weights perLatent) {
 
 // mean returns the occasions that the interval is expected to hold over the
 // rated load.
-func (e *ask) mean(i int) float64 { return e.means[i] }
+func (e *ask) mean(i int) float64 { return e.yield.means[i] }
 
 // some returns the chance of at least one of them.
-func (e *ask) some(i int) float64 { return e.somes[i] }
+func (e *ask) some(i int) float64 { return e.yield.somes[i] }
 
 // shares returns for each latent value the share of occasions between two loads,
 // by their number. They hold until it is asked again.

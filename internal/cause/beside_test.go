@@ -27,11 +27,11 @@ func TestPlacesOfPeakAddUp(t *testing.T) {
 	f := w.read(pieces[slices.IndexFunc(pieces, func(x Exceedance) bool { return x.What == Band })], nil)
 	f.made = made{}
 	for c, m := range w.usual {
-		e := ask{facts: &f, p: &w.values, cause: c, model: m}
-		e.know(everything)
+		e := ask{facts: &f, setting: &setting{&w.values, m, everything, &yield{}}, cause: c}
+		e.know()
 		var all, like perLatent
 		for k, load := range w.loads[:len(w.loads)-1] {
-			f.peak, f.v.Peak = k, kg(load)
+			f.peak, f.v.Peak, f.pulls, e.yield.top.of = k, kg(load), [2]lastPull{}, 0
 			peakBeside(&e, like[:e.latents])
 			for i := range e.latents {
 				all[i] += like[i] * math.Log(w.loads[k+1]/load)
@@ -43,7 +43,7 @@ func TestPlacesOfPeakAddUp(t *testing.T) {
 				least = 0.2 // a small fault reads the highest load under the rated load, most often
 			}
 			if !(all[i] >= least && all[i] <= 1.03) {
-				t.Errorf("%s, %.3g occasions: got %.3f for all loads together, want 1", All[c], e.means[i], all[i])
+				t.Errorf("%s, %.3g occasions: got %.3f for all loads together, want 1", All[c], e.mean(i), all[i])
 			}
 		}
 	}

@@ -12,7 +12,6 @@ package cause
 
 import (
 	"math"
-	"math/bits"
 	"slices"
 
 	"ratchetmark/internal/assume"
@@ -155,18 +154,26 @@ func (w *weigher) beyond(load float64) bool { return load > mostOfRated*w.m.rate
 
 // reasonsOf lists the evidence, what tells most first.
 func reasonsOf(w *weighing) []Reason {
-	out := make([]Reason, 0, bits.OnesCount64(uint64(w.applies)))
-	for left := w.applies; left != 0; left = left.rest() {
-		row := &evidence[left.first()]
-		logs := w.capped[left.first()]
-		for c := range logs {
-			logs[c] /= math.Ln10
-		}
-		out = append(out, Reason{ID: row.id, Title: row.title, Text: row.text(w.f), Reads: row.reads, Log10: logs})
+	type told struct {
+		k    int
+		logs [4]float64
 	}
-	slices.SortStableFunc(out, func(a, b Reason) int {
-		return compare(ninth(spread(b.Log10)), ninth(spread(a.Log10)))
+	order := make([]told, 0, len(evidence))
+	for left := w.applies; left != 0; left = left.rest() {
+		t := told{left.first(), w.capped[left.first()]}
+		for c := range t.logs {
+			t.logs[c] /= math.Ln10
+		}
+		order = append(order, t)
+	}
+	slices.SortStableFunc(order, func(a, b told) int {
+		return compare(ninth(spread(b.logs)), ninth(spread(a.logs)))
 	})
+	out := make([]Reason, len(order))
+	for i, t := range order {
+		row := &evidence[t.k]
+		out[i] = Reason{ID: row.id, Title: row.title, Text: row.text(w.f), Reads: row.reads, Log10: t.logs}
+	}
 	return out
 }
 

@@ -149,17 +149,18 @@ func (c *counted) density(mean, variance float64) float64 {
 }
 
 // several returns the density over ln h of the hours of one occasion or more,
-// where mean are expected (Poisson) and there was one at least.
-func (c *counted) several(mean float64) float64 {
+// where mean are expected (Poisson) and there was one at least, and the chance
+// that there was.
+func (c *counted) several(mean float64) (density, some float64) {
 	none, some := chances(mean)
 	first := 1.0
 	if mean > 1e-9 {
 		first = mean * none / some
 	}
 	if first >= 0.9999 {
-		return first * c.one
+		return first * c.one, some
 	}
-	return first*c.one + (1-first)*c.density(c.sum(mean, none))
+	return first*c.one + (1-first)*c.density(c.sum(mean, none)), some
 }
 
 // sum returns the hours of several occasions, two at least, where mean are

@@ -126,7 +126,8 @@ func TestSeveral(t *testing.T) {
 		}
 		f := func(h float64) float64 {
 			c := d.counted(h, 1e-9)
-			return c.several(mean)
+			density, _ := c.several(mean)
+			return density
 		}
 		near(t, "all", integral(f, 1e-5, 1e5), 1, 1e-3)
 		near(t, "under the middle", integral(f, 1e-5, middle), float64(under)/n, 0.06)
@@ -179,7 +180,9 @@ func TestSeveralWrittenOut(t *testing.T) {
 				want += (1 - first) * density(h, 0.1, math.Log(count*m)-l/2, l+0.49)
 			}
 			c := d.counted(h, 0.1)
-			near(t, "density", c.several(mean), want, 1e-9*want)
+			got, chance := c.several(mean)
+			near(t, "density", got, want, 1e-9*want)
+			near(t, "chance", chance, some, 1e-13*some)
 		}
 	}
 }

@@ -140,10 +140,10 @@ func (d *drift) expected(i int, o *opportunity) float64 { return o.powered * d.s
 
 func (d *drift) counted(h float64, o *opportunity) counted { return countedIn(h, o.step) }
 
-func (d *drift) hours(c *counted, share []float64, o *opportunity, density []float64) {
+func (d *drift) hours(c *counted, _, share []float64, o *opportunity, density, chance []float64) {
 	for i := range density {
-		expected := max(d.expected(i, o)*share[i], 1e-6)
-		density[i] = c.density(ln(expected), driftSpread*driftSpread)
+		expected := d.expected(i, o) * share[i]
+		density[i], chance[i] = c.density(ln(max(expected, 1e-6)), driftSpread*driftSpread), some(expected/o.step)
 	}
 }
 

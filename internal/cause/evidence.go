@@ -88,22 +88,21 @@ func size(e *ask, like []float64) {
 		}
 		return
 	}
-	d, drifted := e.model.(*drift)
-	for i, share := range e.shares(e.from, e.to) {
-		if drifted {
-			like[i] = some(d.expected(i, &e.o) * share / e.o.step)
-		} else {
-			like[i] = some(e.mean(i)*share) / e.some(i)
+	b := e.band(span{e.from, e.to}, e.hours)
+	for i := range like {
+		like[i] = b.chance[i]
+		if e.cause != iDrift {
+			like[i] /= e.some(i)
 		}
 	}
 }
 
 func sizeOfPeak(e *ask, i int) float64 {
-	if d, ok := e.model.(*drift); ok {
-		return d.peakDensity(i, float64(*e.x.Peak), e.past)
+	t := e.atTop()
+	if e.cause == iDrift {
+		return t.density[i]
 	}
-	mean, c := e.mean(i), e.model.highest(i)
-	return mean * c.density(e.from) * expNeg(mean*c.over(e.from)) / e.some(i)
+	return e.mean(i) * t.density[i] * t.none[i] / e.some(i)
 }
 
 func hasHours(f *facts) bool {
@@ -123,7 +122,7 @@ var otherHours = lognormal{1, 2} // hours that come from anything else; an assum
 // hoursOf: how probable the hours counted at such loads are.
 func hoursOf(e *ask, like []float64) {
 	if e.x.What == Band {
-		e.model.hours(&e.counted, e.shares(e.from, e.to), &e.o, like)
+		copy(like, e.band(span{e.from, e.to}, e.hours).density[:])
 		if e.tooLong() {
 			for i := range like {
 				like[i] *= overlong
@@ -132,10 +131,10 @@ func hoursOf(e *ask, like []float64) {
 		return
 	}
 	if e.inBand <= 0 {
-		fill(like, e.brief)
+		fill(like, e.yield.brief)
 		return
 	}
-	e.model.hours(&e.counted, e.shares(e.bandFrom, e.bandTo), &e.o, like)
+	copy(like, e.band(span{e.bandFrom, e.bandTo}, e.inBand).density[:])
 	other := somethingElse * otherHours.density(e.inBand) * e.upTo
 	for i := range like {
 		like[i] += other

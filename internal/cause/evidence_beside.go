@@ -24,29 +24,16 @@ func neighbours(e *ask, like []float64) {
 		if n.hours <= 0 {
 			continue
 		}
-		c := e.model.counted(n.hours, &e.o)
-		other := e.besides(e.made.bands[k]) + alsoIn(e.cause, n.next)*c.one
-		gained := e.gained(n.span, &c)
+		b := e.band(n.span, n.hours)
+		other := e.besides(e.made.bands[k]) + alsoIn(e.cause, n.next)*b.counted.one
 		for i := range like {
-			like[i] *= gained[i] + other
+			like[i] *= b.gained(i) + other
 		}
 	}
 }
 
 // gained is the density over ln h of the hours that a cause left in a band.
-func (e *ask) gained(s span, c *counted) (d perLatent) {
-	share := e.shares(s.from, s.to)
-	e.model.hours(c, share, &e.o, d[:e.latents])
-	dr, drifted := e.model.(*drift)
-	for i := range share {
-		if drifted {
-			d[i] *= some(dr.expected(i, &e.o) * share[i] / e.o.step)
-		} else {
-			d[i] *= some(e.mean(i) * share[i])
-		}
-	}
-	return d
-}
+func (b *bandYield) gained(i int) float64 { return b.density[i] * b.chance[i] }
 
 // alsoIn is the chance that an occasion of a cause leaves hours in another given
 // band as well: one next to it, or further away.
@@ -61,13 +48,19 @@ func alsoIn(cause int, next bool) float64 {
 // rated load gained nothing.
 func nothingIn(e *ask, like []float64) {
 	var all perLatent
+	none := true
 	for _, n := range e.facts.neighbours {
 		if n.hours > 0 {
 			continue
 		}
+		none = false
 		for i, share := range e.shares(n.from, n.to) {
 			all[i] += share
 		}
+	}
+	if none {
+		fill(like, 1)
+		return
 	}
 	d, drifted := e.model.(*drift)
 	apart := e.apart()
@@ -75,7 +68,7 @@ func nothingIn(e *ask, like []float64) {
 		if drifted {
 			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
 		} else {
-			like[i] = expNeg(e.mean(i) * all[i] * apart * (1 - e.brief))
+			like[i] = expNeg(e.mean(i) * all[i] * apart * (1 - e.yield.brief))
 		}
 	}
 }
@@ -100,8 +93,9 @@ func (e *ask) besides(by [4]float64) float64 {
 func (w *weigher) readMade(f *facts) {
 	f.made = made{bands: make([][4]float64, len(f.neighbours))}
 	for c, m := range w.usual {
-		e := ask{facts: f, p: &w.values, cause: c, model: m}
-		e.know(often)
+		e := &w.asks[c]
+		*e = ask{facts: f, setting: &setting{&w.values, m, everything, &w.piece.yields[c]}, cause: c}
+		e.know()
 		for k, n := range f.neighbours {
 			if n.hours > 0 {
 				f.made.bands[k][c] = e.leftIn(n)
@@ -116,10 +110,9 @@ func (w *weigher) readMade(f *facts) {
 // leftIn is the density over ln h of the hours that a cause left in a band,
 // whatever its latent value.
 func (e *ask) leftIn(n neighbour) (sum float64) {
-	c := e.model.counted(n.hours, &e.o)
-	d := e.gained(n.span, &c)
+	b := e.band(n.span, n.hours)
 	for i, l := range e.model.latents() {
-		sum += l.weight * d[i]
+		sum += l.weight * b.gained(i)
 	}
 	return sum
 }
@@ -127,14 +120,13 @@ func (e *ask) leftIn(n neighbour) (sum float64) {
 // leftAsPeak is the density over ln load of the highest load by a cause, where it
 // had the occasion, whatever its latent value.
 func (e *ask) leftAsPeak() (sum float64) {
+	t := e.atTop()
 	for i, l := range e.model.latents() {
-		mean := e.mean(i)
-		if d, ok := e.model.(*drift); ok {
-			sum += l.weight * some(mean) * d.peakDensity(i, float64(*e.v.Peak), e.past)
-			continue
+		if e.cause == iDrift {
+			sum += l.weight * e.some(i) * t.density[i]
+		} else {
+			sum += l.weight * e.mean(i) * t.density[i] * t.none[i]
 		}
-		c := e.model.highest(i)
-		sum += l.weight * mean * c.density(e.peak) * expNeg(mean*c.over(e.peak))
 	}
 	return sum
 }
@@ -146,22 +138,21 @@ func hasPeakBeside(f *facts) bool {
 // peakBeside: how probable it is that the highest load of the interval lies where
 // it does, in the band or above it, if the hours of the band are of one cause.
 func peakBeside(e *ask, like []float64) {
-	load, others := float64(*e.v.Peak), e.besides(e.made.peak)
+	load, others, t := float64(*e.v.Peak), e.besides(e.made.peak), e.atTop()
 	switch m := e.model.(type) {
 	case *drift:
 		for i := range like {
-			like[i] = m.peakDensity(i, load, e.past) + m.peakUnder(i, load, e.past)*others
+			like[i] = t.density[i] + m.peakUnder(i, load, e.past)*others
 		}
 	case *lashed:
-		own, under := m.pullOf(e.x.From, e.x.To, load, e.h.Rated)
+		own, under := m.pullOf(e)
 		for i := range like {
-			c, mean := m.highest(i), e.mean(i)
-			like[i] = expNeg(mean*c.over(e.peak)) * (own + under*(mean*c.density(e.peak)+others))
+			like[i] = t.none[i] * (own + under*(e.mean(i)*t.density[i]+others))
 		}
 	default:
 		in := e.x.To == nil || *e.v.Peak < *e.x.To
 		for i := range like {
-			like[i] = peakByMany(e, i, in, others)
+			like[i] = peakByMany(e, t, i, in, others)
 		}
 	}
 }
@@ -170,12 +161,12 @@ func peakBeside(e *ask, like []float64) {
 // of each other: in the band of the piece, where one of them lay for certain, or
 // above it. In the band it is that one, or a further one, or another cause's, with
 // that one under it.
-func peakByMany(e *ask, i int, in bool, others float64) float64 {
+func peakByMany(e *ask, t *topYield, i int, in bool, others float64) float64 {
 	c, mean := e.model.highest(i), e.mean(i)*e.apart()
 	none := expNeg(mean * c.over(e.peak))
 	if !in {
-		return none * (mean*c.density(e.peak) + others)
+		return none * (mean*t.density[i] + others)
 	}
 	share := max(c.share(e.from, e.to), 1e-9)
-	return none * (c.density(e.peak) + c.share(e.from, e.peak)*(mean*c.density(e.peak)+others)) / share
+	return none * (t.density[i] + c.share(e.from, e.peak)*(mean*t.density[i]+others)) / share
 }

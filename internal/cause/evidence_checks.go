@@ -1,10 +1,6 @@
 package cause
 
-import (
-	"math"
-
-	"ratchetmark/internal/record"
-)
+import "math"
 
 // What a check of the cell is held against; assumptions.
 const (
@@ -17,98 +13,8 @@ const (
 // piece, of the rated load; an assumption.
 var anyFault = spreadOf(lognormal{0.15, 1.1})
 
-// window is what a check may show: by how many kg too much, from and to.
-type window struct {
-	on       float64 // kg on the platform
-	from, to float64
-}
-
 // shownHalf is half the step in which loads are shown, kg; an assumption.
 const shownHalf = 1
-
-// windowOf returns what was shown in a check. A machine that shows no number
-// below zero shows 0 for all of them.
-func windowOf(k *record.LoadCheck) window {
-	w := window{on: float64(k.On()), from: float64(k.Off()) - shownHalf, to: float64(k.Off()) + shownHalf}
-	if k.Kind == record.ZeroCheck && *k.Shown == 0 {
-		w.from = math.Inf(-1)
-	}
-	return w
-}
-
-// between returns the probability that a normal variable lies in the window.
-func (w window) between(mean, deviation float64) float64 {
-	a, b := (w.from-mean)/deviation, (w.to-mean)/deviation
-	if a > 0 {
-		return normalOver(a) - normalOver(b)
-	}
-	return normalOver(-b) - normalOver(-a)
-}
-
-// bench is what checks are held against: a machine and the parameters.
-type bench struct {
-	p     *params
-	rated float64
-}
-
-// given returns how probable it is that checks show what they do, of a cell that
-// reads an offset too much at the rated load: by its zero, at any load alike, or
-// by its gain, in proportion to the load.
-func (b bench) given(offset float64, shown []window) float64 {
-	zero := b.along(offset, shown, func(window) float64 { return 1 })
-	if offset == 0 || len(shown) == 1 && shown[0].on == b.rated { // by either alike
-		return zero
-	}
-	gain := b.along(offset, shown, func(w window) float64 { return min(w.on/b.rated, 2) })
-	return mixed(b.p[zeroShows], zero, gain)
-}
-
-// along returns how probable it is where a share of the offset shows in each
-// check. Each scatters by itself; how far the offset has moved on meanwhile is
-// the same for two of them, so that the second is taken given the first.
-func (b bench) along(offset float64, shown []window, share func(window) float64) float64 {
-	own := b.deviation()
-	first := shown[0]
-	mean, moved := offset*share(first), movedOn*offset*share(first)
-	out := first.between(mean, math.Hypot(own, moved))
-	if len(shown) > 1 {
-		second := shown[1]
-		also := movedOn * offset * share(second)
-		all := own*own + moved*moved
-		given := offset*share(second) + moved*also/all*(first.about(mean)-mean)
-		out *= second.between(given, math.Sqrt(own*own+also*also*own*own/all))
-	}
-	return out
-}
-
-// deviation is how far what a check shows scatters about an offset, kg.
-func (b bench) deviation() float64 { return math.Hypot(b.p[checkSpread], tolerance) * b.rated }
-
-// about returns the middle of a window; of one that is open, the value in it that
-// is nearest to the mean.
-func (w window) about(mean float64) float64 {
-	if math.IsInf(w.from, -1) || math.IsInf(w.to, 1) {
-		return max(min(mean, w.to), w.from)
-	}
-	return (w.from + w.to) / 2
-}
-
-// anyway is how probable it is with a cell that has not caused the piece: right
-// within its tolerance, or wrong by the way.
-func (b bench) anyway(shown []window) float64 {
-	wrong := 0.0
-	for _, f := range anyFault {
-		wrong += f.weight * (wrongUp*b.given(f.value*b.rated, shown) + (1-wrongUp)*b.given(-f.value*b.rated, shown))
-	}
-	return (1-b.p[cellWrong])*b.given(0, shown) + b.p[cellWrong]*wrong
-}
-
-// written returns how probable it is that something is written down of checks,
-// given that they show it with a probability: some are written down as they ought
-// to be, without a look.
-func (b bench) written(shown float64, as []window) float64 {
-	return b.p[checkTrue]*shown + (1-b.p[checkTrue])*b.given(0, as)
-}
 
 // present is the chance that a fault with which the piece came about is there at
 // the check, or was already.
@@ -127,7 +33,8 @@ type shownIn struct {
 	as           []window // all of them, the one with the platform empty first
 	one          []window // that at which the fault is likelier there
 	always, once float64  // chance that the fault is there at all of them, and at that one only
-	anyway, rest float64  // of all, and of what is not one
+	right        float64  // how probable they are of a right cell
+	anyway, rest float64  // and of any: all of them, and what is not one
 }
 
 // lookAt prepares checks to be weighed. One that is missing is nil.
@@ -139,20 +46,33 @@ func lookAt(e *ask, zero, mass *seenCheck) shownIn {
 	if mass == nil {
 		s.as = []window{zero.window}
 		s.always = zero.present
-		s.anyway = s.bench.anyway(s.as)
+		s.hold(e)
 		return s
 	}
 	s.as = []window{zero.window, mass.window}
 	s.always, s.once = min(zero.present, mass.present), math.Abs(zero.present-mass.present)
-	s.anyway = s.bench.anyway(s.as)
+	s.hold(e)
 	if s.once > 0 {
 		other := s.as[1:]
 		if s.one = s.as[:1]; mass.present > zero.present {
 			s.one, other = other, s.one
 		}
-		s.rest = s.bench.anyway(other)
+		s.rest = e.s.whatever(s.bench, other).any
 	}
 	return s
+}
+
+// hold holds all checks against cells that have not caused the piece.
+func (s *shownIn) hold(e *ask) {
+	w := e.s.whatever(s.bench, s.as)
+	s.right, s.anyway = w.right, w.any
+}
+
+// written returns how probable it is that the checks are written down, given that
+// they show it with a probability: some are written down as they ought to be,
+// without a look.
+func (s *shownIn) written(shown float64) float64 {
+	return mixed(s.p[checkTrue], shown, s.right)
 }
 
 // under works out how probable the checks are under a cause, for each of its
@@ -160,7 +80,7 @@ func lookAt(e *ask, zero, mass *seenCheck) shownIn {
 func (s *shownIn) under(e *ask, like []float64) {
 	d, ok := e.model.(*drift)
 	if !ok {
-		fill(like, s.written(s.anyway, s.as))
+		fill(like, s.written(s.anyway))
 		return
 	}
 	for i := range like {
@@ -173,7 +93,7 @@ func (s *shownIn) under(e *ask, like []float64) {
 		if s.once > 0 {
 			shown += s.once * s.given(offset, s.one) * s.rest
 		}
-		like[i] = s.written(shown, s.as)
+		like[i] = s.written(shown)
 	}
 }
 

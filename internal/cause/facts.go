@@ -20,6 +20,7 @@ type facts struct {
 	from, to   int           // the piece; to is -1 for a band open upwards
 	peak       int           // the peak of the interval, where it was set in it
 	neighbours []neighbour   // the other bands over the rated load
+	pulls      [2]lastPull   // of a tie-down that left the hours of a band
 	made       made          // what each cause can be expected to have left beside it
 	inBand     float64       // hours in the band of the peak; negative where no band tells
 	bandFrom   int           // that band

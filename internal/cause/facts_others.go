@@ -65,6 +65,11 @@ func overHours(v record.Interval, load record.Kilogram) (low, high float64) {
 // false where a band that lies on both sides of it leaves that open.
 func wentOver(v record.Interval, load record.Kilogram) (over, known bool) {
 	low, high := overHours(v, load)
+	return wentBy(v, load, low, high)
+}
+
+// wentBy is the same where the hours over the load are known.
+func wentBy(v record.Interval, load record.Kilogram, low, high float64) (over, known bool) {
 	over = low > 0 || v.PeakRose && *v.Peak > load
 	return over, over || high <= 0
 }
@@ -220,13 +225,10 @@ func (f *facts) likeLoadTest() bool {
 	if f.x.What == Band && (*f.v.Peak < f.x.From || f.x.To != nil && *f.v.Peak >= *f.x.To) {
 		return false
 	}
-	held, _ := f.h.Case.Cover(f.v.From, lastOf(f.v.To))
-	if held[record.Workshop] <= 0 {
-		return false
-	}
 	for _, share := range testLoads {
 		if r := float64(*f.v.Peak / f.h.Rated); r > share-testNearness && r < share+testNearness {
-			return true
+			held, _ := f.h.Case.Cover(f.v.From, lastOf(f.v.To))
+			return held[record.Workshop] > 0
 		}
 	}
 	return false

@@ -9,11 +9,11 @@ import (
 // intervals is what the pieces of a history read of its intervals again and
 // again, worked out once. It is for one goroutine at a time.
 type intervals struct {
-	h    record.History
-	step float64 // in which the machine counts hours
-	each []interval
-
+	h      record.History
+	step   float64 // in which the machine counts hours
+	each   []interval
 	events []record.Event // in order of time
+	looks  map[looks]whatever
 }
 
 // interval is what is read of one of them.
@@ -26,7 +26,7 @@ type interval struct {
 }
 
 func readIntervals(h record.History) *intervals {
-	s := &intervals{h: h, step: stepOf(h.Case), each: make([]interval, len(h.Intervals))}
+	s := &intervals{h: h, step: stepOf(h.Case), each: make([]interval, len(h.Intervals)), looks: map[looks]whatever{}}
 	inTime := func(a, b record.Event) int { return a.At.Compare(b.At) }
 	if s.events = h.Case.Events; !slices.IsSortedFunc(s.events, inTime) {
 		s.events = slices.Clone(s.events)
@@ -35,7 +35,7 @@ func readIntervals(h record.History) *intervals {
 	for i, v := range h.Intervals {
 		e := &s.each[i]
 		e.low, e.high = overHours(v, h.Rated)
-		e.went, e.told = wentOver(v, h.Rated)
+		e.went, e.told = wentBy(v, h.Rated, e.low, e.high)
 	}
 	return s
 }

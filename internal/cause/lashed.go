@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ratchetmark/internal/lashing"
-	"ratchetmark/internal/record"
 )
 
 // lashed: a tie-down over the platform on some trips. One strap or two, with a
@@ -130,9 +129,9 @@ func (l *lashed) dwell(o *opportunity) *dwell {
 
 func (l *lashed) counted(h float64, o *opportunity) counted { return l.dwell(o).counted(h, o.step) }
 
-func (l *lashed) hours(c *counted, share []float64, o *opportunity, density []float64) {
+func (l *lashed) hours(c *counted, mean, share []float64, _ *opportunity, density, chance []float64) {
 	for i := range density {
-		density[i] = c.several(l.occasions(i, o) * share[i])
+		density[i], chance[i] = c.several(mean[i] * share[i])
 	}
 }
 
@@ -142,17 +141,33 @@ func (l *lashed) within(h float64, o *opportunity) float64 {
 	return settles + (1-settles)*l.dwell(o).under(h+o.step/2)
 }
 
-// pullOf returns, for a tie-down that left hours in a band, the density over ln
-// load of its last pull at a load, and the probability of one below it.
-func (l *lashed) pullOf(from record.Kilogram, to *record.Kilogram, load float64, rated record.Kilogram) (own, under float64) {
-	low, wide := float64(max(from, rated)), math.Log(1.5)
-	if to != nil {
-		wide = math.Log(max(float64(*to)/low, 1.001))
-	}
+// lastPull is, for a tie-down that left hours in a band and kept a share of its
+// tension, the density over ln load of its last pull at the highest load, and the
+// probability of one below it. It is kept with a piece: few assumptions bear on it.
+type lastPull struct{ kept, own, under float64 }
+
+// pullOf returns how a tie-down that left the hours of the piece was last pulled:
+// one switched off soon, or one that was not.
+func (l *lashed) pullOf(e *ask) (own, under float64) {
 	left := l.p[leftPowered]
-	for _, k := range []struct{ share, kept, spread float64 }{{1 - left, 0.92, 0.1}, {left, l.p[tensionKept], 0.4}} {
-		d := lognormal{low * math.Exp(wide/2) / k.kept, math.Sqrt(k.spread*k.spread + wide*wide/12)}
-		own, under = own+k.share*d.density(load), under+k.share*d.under(load)
+	for i, k := range []struct{ share, kept, spread float64 }{{1 - left, 0.92, 0.1}, {left, l.p[tensionKept], 0.4}} {
+		last := &e.pulls[i]
+		if last.kept != k.kept {
+			*last = e.pulledWith(k.kept, k.spread)
+		}
+		own, under = own+k.share*last.own, under+k.share*last.under
 	}
 	return own, under
+}
+
+// pulledWith works out the last pull where a share of the tension is kept, with
+// some spread.
+func (e *ask) pulledWith(kept, spread float64) lastPull {
+	low, wide := float64(max(e.x.From, e.h.Rated)), math.Log(1.5)
+	if e.x.To != nil {
+		wide = math.Log(max(float64(*e.x.To)/low, 1.001))
+	}
+	load := float64(*e.v.Peak)
+	d := lognormal{low * math.Exp(wide/2) / kept, math.Sqrt(spread*spread + wide*wide/12)}
+	return lastPull{kept, d.density(load), d.under(load)}
 }

@@ -21,10 +21,10 @@ type model interface {
 	// counted works out of hours counted in an interval what does not depend on how
 	// many occasions there were.
 	counted(h float64, o *opportunity) counted
-	// hours works out, for each latent value, the density over ln h of the hours
-	// counted in a share of the loads over the rated load, given that there was an
-	// occasion there.
-	hours(c *counted, share []float64, o *opportunity, density []float64)
+	// hours works out, for each latent value with the occasions expected over the
+	// rated load, the density over ln h of the hours counted in a share of the loads
+	// there, given an occasion among them, and the chance that there was one.
+	hours(c *counted, mean, share []float64, o *opportunity, density, chance []float64)
 	// within returns the probability that one occasion lasts at most h hours.
 	within(h float64, o *opportunity) float64
 	// with returns the model with other values of the parameters. Parts that do not

@@ -31,7 +31,7 @@ var askedBy = map[string]asked{
 	"size":       {parts: [4]parts{often | loads, often | loads, often | loads, hidden | loads}},
 	"hours":      {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
 	"neighbours": {parts: [4]parts{often | loads | lasting, often | loads | lasting, often | loads | lasting, loads | lasting}},
-	"peak-place": {parts: [4]parts{often | loads, often | loads | lasting, often | loads, loads | hidden}, params: []param{leftPowered, tensionKept}},
+	"peak-place": {parts: [4]parts{often | loads, often | loads, often | loads, hidden}, params: []param{leftPowered, tensionKept}},
 	"empty-band": {parts: [4]parts{iDrift: hidden}, params: []param{alwaysOccupied}},
 	"movement":   {},
 	"moment":     {params: []param{custodyWrong}},

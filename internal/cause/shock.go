@@ -59,10 +59,10 @@ func (s *shock) occasions(i int, o *opportunity) float64 { return s.rates[i].val
 
 func (s *shock) counted(h float64, o *opportunity) counted { return s.dwell.counted(h, o.step) }
 
-func (s *shock) hours(c *counted, share []float64, o *opportunity, density []float64) {
+func (s *shock) hours(c *counted, mean, share []float64, o *opportunity, density, chance []float64) {
 	for i := range density {
-		mean := s.occasions(i, o) * share[i]
-		density[i] = c.several(mean)
+		mean := mean[i] * share[i]
+		density[i], chance[i] = c.several(mean)
 		if c.h <= (1+offStep)*o.step+1e-9 { // one step, that a shock or several happened to fill up
 			density[i] += min(1, (1+mean)*c.mean/o.step)
 		}

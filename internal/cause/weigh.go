@@ -23,6 +23,8 @@ type weighing struct {
 	f       *facts
 	applies items
 	asks    [4]ask
+	base    [4]setting
+	yields  [4]yield
 	scores  scores
 	likes   [][4]perLatent // likelihoods by item and cause
 	before  [][4]perLatent // weights of the latent values before an item
@@ -44,7 +46,8 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 		}
 	}
 	for c := range ms {
-		w.asks[c] = ask{facts: f, p: p, cause: c, model: ms[c]}
+		w.base[c] = setting{p: p, model: ms[c], differ: everything, yield: &w.yields[c]}
+		w.asks[c] = ask{facts: f, setting: &w.base[c], cause: c}
 		w.under(&w.asks[c])
 	}
 	for left := w.applies; left != 0; left = left.rest() {
@@ -59,7 +62,7 @@ func (w *weighing) weigh(f *facts, ms *[4]model, p *params) {
 // under asks every item that applies under one cause.
 func (w *weighing) under(e *ask) {
 	c := e.cause
-	e.know(everything)
+	e.know()
 	weights := e.weights()
 	for left := w.applies; left != 0; left = left.rest() {
 		k := left.first()
@@ -178,7 +181,8 @@ type weigher struct {
 	tried  variation // one at hand, between two of these
 	piece  *weighing // the piece at hand
 	next   scores    // of items that were asked again under the variation at hand
-	ask    ask       // of that variation
+	asks   [4]ask    // of that variation
+	yields []yield   // that no variation has yet
 	like   perLatent // of one of its items
 }
 

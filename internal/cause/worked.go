@@ -118,9 +118,9 @@ func (w *worked) readDwell() {
 
 func (w *worked) counted(h float64, o *opportunity) counted { return w.dwell.counted(h, o.step) }
 
-func (w *worked) hours(c *counted, share []float64, o *opportunity, density []float64) {
+func (w *worked) hours(c *counted, mean, share []float64, _ *opportunity, density, chance []float64) {
 	for i := range density {
-		density[i] = c.several(w.occasions(i, o) * share[i])
+		density[i], chance[i] = c.several(mean[i] * share[i])
 	}
 }
 

@@ -24,11 +24,6 @@ func AssumptionValue(a assume.Assumption) string {
 	return a.Name + " " + value
 }
 
-// AssumptionText writes an assumption with its interval and where it is from.
-func AssumptionText(a assume.Assumption) string {
-	return AssumptionValue(a) + "; " + sourceText(a)
-}
-
 // sourceText says where the value of an assumption is from.
 func sourceText(a assume.Assumption) string {
 	switch {

@@ -21,11 +21,6 @@ func Pull(x *Exceedance, r Reason) float64 {
 // further: a factor of a quarter.
 const hardlyPulls = 0.1
 
-// ReasonText writes a row of evidence with how much better it fits which cause.
-func ReasonText(x *Exceedance, r Reason) string {
-	return PullText(x, r) + ": " + r.Text
-}
-
 // PullText says how much better a row of evidence fits which of the two causes.
 func PullText(x *Exceedance, r Reason) string {
 	pull := Pull(x, r)
