@@ -94,3 +94,31 @@ func TestBandBeyond(t *testing.T) {
 		})
 	}
 }
+
+// How surely the interval before shows that there was no fault yet grows with its
+// hours, and no hour more or less turns the answer over.
+func TestEarlierIsSmooth(t *testing.T) {
+	last := 0.0
+	for i := range 400 {
+		c := trip()
+		c.Machine.InService, c.Readings = nil, c.Readings[:2]
+		h := 0.25 * float64(i)
+		c.Readings[0].Bands[0].Hours, c.Readings[0].Bands[1].Hours, c.Readings[0].Bands[2].Hours = record.Hour(h), 0, 0
+		c.Readings[1].Bands[0].Hours, c.Readings[1].Bands[1].Hours, c.Readings[1].Bands[2].Hours = record.Hour(h+0.2), 0, 0
+		c.Readings[0].Powered, c.Readings[1].Powered = hour(h), hour(h+1.2)
+		history := record.Lay(c)
+		x := List(history)[0]
+		f := factsOf(history, x, loadsOf(history, []Exceedance{x}), nil)
+		switch earlier := f.o.earlier; {
+		case i == 0 && earlier != usualInterval.earlier:
+			t.Errorf("got %v h before an interval without hours, want %v", earlier, usualInterval.earlier)
+		case i > 0 && !(earlier <= last && earlier >= 0.95*last || last < 0.1):
+			t.Errorf("got %v h after %v h that show nothing, and %v with a quarter less, want a little less", earlier, h, last)
+		default:
+			last = earlier
+		}
+	}
+	if last != 0 {
+		t.Errorf("got %v h after 100 h that show nothing, want none", last)
+	}
+}

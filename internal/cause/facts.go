@@ -318,24 +318,31 @@ func (f *facts) readOpportunity() {
 }
 
 // earlier returns for how many powered hours before the interval a fault of the
-// cell can have begun: for none where the interval before shows that there was
-// none yet.
+// cell can have begun: for hardly any where the interval before shows that there was
+// none yet, the surer the more hours it counted.
 func (f *facts) earlier() float64 {
 	if f.loose || f.x.at == 0 {
 		return usualInterval.earlier
 	}
 	before := f.h.Intervals[f.x.at-1]
-	if before.Withheld != "" || float64(record.Total(before.Bands)) < leastToTell {
+	if before.Withheld != "" {
 		return usualInterval.earlier
 	}
+	hidden := exp(-float64(record.Total(before.Bands)) / leastToTell)
 	switch low, high := f.s.each[f.x.at-1].low, f.s.each[f.x.at-1].high; {
-	case high <= 0:
+	case high <= 0 && hidden < asGoodAsNone:
 		return 0
+	case high <= 0:
+		return hidden * usualInterval.earlier
 	case low > 0:
-		return 2 * usualInterval.earlier
+		return (2 - hidden) * usualInterval.earlier
 	}
 	return usualInterval.earlier
 }
+
+// asGoodAsNone is the chance under which a fault is not taken to have hidden in the
+// interval before; an assumption.
+const asGoodAsNone = 1e-4
 
 // inYard is how much occasion for work an hour of power in the yard gives, of one
 // on hire; an assumption.
