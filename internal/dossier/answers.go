@@ -141,6 +141,8 @@ func over(d *Dossier) string {
 		return "Not known: " + missing(d) + "."
 	case n == 0 && d.Blocked():
 		return "Nothing went over the rated load in what could be read; part of the record could not be used."
+	case n == 0 && readLow(d) != nil:
+		return "Nothing that was kept went over the rated load; a real overload cannot be excluded, because " + cellLow(d) + "."
 	case n == 0 && withoutPeak(d) != "":
 		return "No counted hours went over the rated load; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	case n == 0 && d.Capacity.Mixed() != "":

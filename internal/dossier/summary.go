@@ -22,6 +22,9 @@ func summary(d *Dossier) string {
 		return "Nothing can be concluded yet: " + d.nobody() + ". Until then, keep the machine out of use: loads were recorded, up to " + d.mostRecorded() + "."
 	}
 	text := "This machine recorded " + highest(d) + ". " + Capital(byVerdict(d)) + "."
+	if readLow(d) != nil {
+		text += " True loads may have been higher, because " + cellLow(d) + "."
+	}
 	return text + " Keep it out of use until a competent person has examined it."
 }
 
@@ -38,6 +41,12 @@ func nothingOver(d *Dossier) string {
 	switch {
 	case d.Blocked():
 		return "Whether a load went over the rated " + rated + " cannot be said: part of the record is not usable: " + firstBlocking(d) + "."
+	case readLow(d) != nil:
+		text := "No load over the rated " + rated + " was kept, but a real one cannot be excluded, because " + cellLow(d) + "."
+		if wrongNow(d) != nil {
+			text += " Keep it out of use until the cell has been set and checked again."
+		}
+		return text
 	case withoutPeak(d) != "":
 		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}
@@ -47,6 +56,15 @@ func nothingOver(d *Dossier) string {
 	}
 	return text + "."
 }
+
+// Unsure reports whether no load over the rated one is known and yet one cannot
+// be excluded. It is for a dossier with a rated load.
+func (d *Dossier) Unsure() bool {
+	return len(d.Exceedances) == 0 && (d.Blocked() || readLow(d) != nil || withoutPeak(d) != "")
+}
+
+// cellLow says that a check showed too little; it is for where one did.
+func cellLow(d *Dossier) string { return "the load cell showed " + offWords(*readLow(d)) }
 
 // withoutPeak says why the peak does not bound the loads; empty when it does.
 func withoutPeak(d *Dossier) string {
