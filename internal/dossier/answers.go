@@ -163,7 +163,7 @@ func askFirst(d *Dossier) string {
 	if len(d.Settle) == 0 || !d.canSettle(d.Exceedances[d.Settle[0].Pieces[0].Piece]) {
 		return ""
 	}
-	return " What would tell most: " + actionOf(d.Settle[0].Record, "").short + "."
+	return " What would tell most: " + d.Settle[0].Name + "."
 }
 
 func cost(d *Dossier) string {
