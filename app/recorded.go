@@ -6,6 +6,7 @@ import (
 
 	"github.com/vugu/vugu/js"
 
+	"ratchetmark/app/model"
 	"ratchetmark/internal/chart"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/record"
@@ -55,6 +56,12 @@ func (c *Recorded) more() string {
 		return fmt.Sprintf("%d further findings are not shown here; they are in the result saved as data.", n)
 	}
 	return ""
+}
+
+// telling leads to where a check of the load shown is entered, whether it was asked
+// for or not.
+func (c *Recorded) telling() []action {
+	return []action{{id: "tell-check", words: "Enter a check of the load shown", class: "quiet", do: func() { c.Model.Enter(model.OfCheck) }}}
 }
 
 var severityWords = map[record.Severity]string{

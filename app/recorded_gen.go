@@ -184,6 +184,24 @@ func (c *Recorded) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
 			vgparent.AppendChild(vgn)
+			{
+				vgcompKey := vugu.MakeCompKey(0xFC7D5F04E5A4E13A^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Actions)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Actions)
+					vgin.BuildEnv.WireComponent(vgcomp)
+				}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp)	// ensure we can use this in the cache next time around
+				vgcomp.All = c.telling()
+				vgcomp.Model = c.Model
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n    "}
+			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "figures"}}}
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("open", c.isOpen("figures", 0))

@@ -6,6 +6,7 @@ import (
 	"ratchetmark/internal/card"
 	"ratchetmark/internal/dossier"
 	"ratchetmark/internal/lashing"
+	"ratchetmark/internal/record"
 	"ratchetmark/internal/trips"
 )
 
@@ -43,7 +44,7 @@ func (m *Model) Card() card.Card {
 	if own := o.Group.Case.Transport; own != nil {
 		lang = card.LangOf(own.Language)
 	}
-	f := card.Facts{Machine: dossier.Name(d)}
+	f := card.Facts{Machine: dossier.Name(d), Upright: d.Machine.Kind == record.Scissor || d.Machine.Kind == record.Mast}
 	if mass := o.Group.Case.Machine.Mass; mass != nil {
 		f.MassKg = float64(*mass)
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // OpenKept opens a kept entry: on the sheet, or in the form if it is still
-// being typed. What is open already is shown.
+// being typed or corrected. What is open already is shown.
 func (m *Model) OpenKept(key string) {
 	o := m.openedAs(key)
 	if o != nil && !o.stale {
@@ -36,6 +36,9 @@ func (m *Model) OpenKept(key string) {
 		m.Opened = append(m.Opened, fresh)
 		m.meet()
 		m.show(fresh)
+		if fresh.draft != nil {
+			m.Correct() // what was typed is not to look lost
+		}
 	})
 }
 

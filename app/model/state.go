@@ -15,6 +15,9 @@ func (o *Opened) State() string {
 	if len(d.Exceedances) == 0 && d.Capacity.Mixed() != "" {
 		return "perhaps over, by zone"
 	}
+	if d.Unsure() {
+		return "nothing over, but not sure"
+	}
 	if len(d.Exceedances) == 0 {
 		return "nothing over"
 	}

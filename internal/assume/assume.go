@@ -223,7 +223,14 @@ func (a Assumption) Fault(own record.Assumed) string {
 
 // Expected says what values make sense.
 func (a Assumption) Expected() string {
-	return fmt.Sprintf("low, value and high in ascending order, from %s to %s %s", record.Number(a.Least), record.Number(a.Most), a.Unit)
+	text := fmt.Sprintf("from %s to %s", record.Number(a.Least), record.Number(a.Most))
+	if a.Unit != "1" {
+		text += " " + a.Unit
+	}
+	if a.Fixed {
+		return "one figure " + text
+	}
+	return "low, value and high in ascending order, " + text
 }
 
 func refused(id, message, expected string) record.Finding {

@@ -104,8 +104,7 @@ func TestKeepOutlivesACrash(t *testing.T) {
 	p.Click("#go-start")
 	p.WaitText(nth(".kept li", 2), "being corrected")
 	p.Click(nth(".kept li", 2) + " [id^=open]")
-	p.WaitFor("#sheet")
-	p.Click("#correct")
+	p.WaitFor("#typing")
 	sameValues(t, p, "correction", map[string]string{"#id": "NF-07", "#rated": "24o"})
 }
 

@@ -51,3 +51,29 @@ func TestTypeAZeroCheck(t *testing.T) {
 		t.Errorf("got %q, want the check gone and asked for again", text)
 	}
 }
+
+// A check that nothing asked for is entered from what the machine recorded; where it showed too little, the sheet no longer
+// says that nothing went over.
+func TestTypeACheckThatReadsLow(t *testing.T) {
+	p := Open(t, Tablet)
+	openFile(p, filepath.Join(testdata, "demo", "clean.case.json"))
+	if text := p.Text("#summary"); !strings.HasPrefix(text, "The record shows no load over") {
+		t.Fatalf("got %q, want nothing over", text)
+	}
+	p.Click("#tell-check")
+	p.WaitFor("#k1-kind")
+	p.Choose("#k1-kind", "zero")
+	p.Type("#k1-shown", "-80")
+	p.Choose("#k1-at", "2026-02-19T12:10")
+	p.Click("#finish")
+	p.WaitFor("#sheet")
+	low := "the load cell showed 80 kg too little with nothing on the platform on 19 February 2026"
+	for _, place := range []string{"#summary", "#over .answer"} {
+		if text := p.Text(place); !strings.Contains(text, low) || !strings.Contains(text, "cannot be excluded") {
+			t.Errorf("got %q, want %q", text, low)
+		}
+	}
+	if text := p.Text("#handover .cautions"); !strings.Contains(text, "This load cell showed 80 kg too little") {
+		t.Errorf("got %q, want the check among the cautions", text)
+	}
+}

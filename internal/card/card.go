@@ -30,6 +30,7 @@ type Section struct {
 type Facts struct {
 	Machine  string
 	MassKg   float64 // 0 is not known
+	Upright  bool    // without a boom: a scissor or mast lift
 	Lashings []Lashing
 	Rule     string
 	Worked   bool // the lashings were worked out by the rule
@@ -71,8 +72,12 @@ func Of(f Facts, lang Lang) Card {
 	if lang != English {
 		c.Unreviewed = say("unreviewed")
 	}
+	lower := say("lower")
+	if f.Upright {
+		lower = say("lower-upright")
+	}
 	c.Sections = []Section{
-		{Heading: say("before"), Lines: []string{say("lower"), say("reading-before"), say("block"), say("switch-off")}},
+		{Heading: say("before"), Lines: []string{lower, say("reading-before"), say("block"), say("switch-off")}},
 		{Heading: say("hold"), Lines: f.hold(say)},
 		{Heading: say("never"), Stop: true, Lines: []string{f.warning(say), say("never-under"), say("never-line"), say("never-edge")}},
 		{Heading: say("way"), Lines: []string{say("recheck"), say("reading-after")}},
@@ -110,19 +115,11 @@ func (f Facts) warning(say sayer) string {
 	if f.HighKg <= 0 {
 		return say("never-over")
 	}
-	text := say("never-over") + " " + fmt.Sprintf(say("reads-as"), f.Straps, round(f.LowKg), round(f.HighKg))
+	text := say("never-over") + " " + fmt.Sprintf(say("reads-as"), f.Straps, math.Round(f.LowKg), math.Round(f.HighKg)) // as on the sheet
 	if f.HighPercent > 0 {
 		text += fmt.Sprintf(say("reads-percent"), math.Round(f.HighPercent))
 	}
 	return text + "."
-}
-
-// round cuts a load to two significant digits.
-func round(x float64) float64 {
-	if x < 100 {
-		return math.Round(x)
-	}
-	return math.Round(x/10) * 10
 }
 
 func (f Facts) trips(say sayer) []string {

@@ -2,6 +2,7 @@ package card_test
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -23,7 +24,7 @@ func TestEnglish(t *testing.T) {
 	for _, want := range []string{
 		"NF-07, 6840 kg", "2 × chain 8 mm: to the front, 40° to the deck, 30° outward.", "1 × strap 50 mm: over the chassis, 60°.",
 		"By EN 12195-1:2010 this holds 118 % forward, 140 % to the rear, 103 % sideways of what is asked.",
-		"Never ratchet over the platform, its rails or its floor. 1 × over it loads it like 360 to 710 kg, up to 310 % of its rated load.",
+		"Never ratchet over the platform, its rails or its floor. 1 × over it loads it like 357 to 714 kg, up to 310 % of its rated load.",
 		"Switch off at the main switch before lashing", "block under the platform", "Take a reading: hours and peak",
 		"Never go under a raised platform", "Never stand in line with a lashing", "sharp edge", "at every stop", "After unloading take a reading again",
 		"haulier C: the peak rose on 1 of 1 trips.", "haulier A: the peak rose on 2 of 5 trips; 4 more without", "haulier not named: not known; 3 trips without",
@@ -60,7 +61,7 @@ var figure = regexp.MustCompile(`\d+`)
 // Every language says all of it: as many lines, the same figures, no word left
 // without its translation, and that the translation was not reviewed.
 func TestLanguagesSayTheSame(t *testing.T) {
-	for _, change := range []func(*card.Facts){func(*card.Facts) {}, func(f *card.Facts) { f.Held = false }, func(f *card.Facts) { f.Worked = false; f.Trips = nil }} {
+	for _, change := range []func(*card.Facts){func(*card.Facts) {}, func(f *card.Facts) { f.Held, f.Upright = false, true }, func(f *card.Facts) { f.Worked = false; f.Trips = nil }} {
 		f := facts()
 		change(&f)
 		english := card.Of(f, card.English)
@@ -84,6 +85,19 @@ func TestLanguagesSayTheSame(t *testing.T) {
 	}
 	if card.LangOf("xx") != card.English || card.LangOf("de") != card.German {
 		t.Error("got the wrong language of a name")
+	}
+}
+
+// A machine without a boom is not told to lower one.
+func TestUpright(t *testing.T) {
+	for _, l := range card.Langs {
+		f := facts()
+		boom := card.Of(f, l.Lang).Sections[0].Lines
+		f.Upright = true
+		upright := card.Of(f, l.Lang).Sections[0].Lines
+		if upright[0] == boom[0] || !slices.Equal(upright[1:], boom[1:]) || strings.Contains(upright[0], "boom") {
+			t.Errorf("%s: got %q, want %q without a boom", l.Name, upright, boom)
+		}
 	}
 }
 

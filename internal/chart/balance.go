@@ -61,6 +61,7 @@ func DrawBalance(id string, b Balance, width float64) string {
 		y := balanceHead + float64(len(b.Pulls)+i)*balanceRow
 		c.balanceWords("row-words halo", w.Words, w.Figure, y, width)
 		c.rect("bar", x(signed(w.Low)), y+20, x(signed(w.High))-x(signed(w.Low)), 12, "")
+		c.onward(signed(w.Low), signed(w.High), x, y+19)
 		c.line("estimate", x(signed(w.At)), y+17, x(signed(w.At)), y+35)
 	}
 	return c.end()
@@ -118,11 +119,16 @@ func (c *canvas) pull(b Balance, x func(float64) float64, by, y float64) {
 	if to-from >= 1 {
 		c.surface(t, from, y, to-from, tall)
 	}
-	switch {
-	case by > mostPull:
-		c.put(`<path class="onward" d="M%s,%s l6,7 l-6,7"/>`, n(to+2), n(y))
-	case by < -mostPull:
-		c.put(`<path class="onward" d="M%s,%s l-6,7 l6,7"/>`, n(from-2), n(y))
+	c.onward(by, by, x, y)
+}
+
+// onward draws a tip on each side where something goes beyond the axis.
+func (c *canvas) onward(low, high float64, x func(float64) float64, y float64) {
+	if high > mostPull {
+		c.put(`<path class="onward" d="M%s,%s l6,7 l-6,7"/>`, n(x(high)+2), n(y))
+	}
+	if low < -mostPull {
+		c.put(`<path class="onward" d="M%s,%s l-6,7 l6,7"/>`, n(x(low)-2), n(y))
 	}
 }
 

@@ -416,7 +416,7 @@ func TestBalancePositions(t *testing.T) {
 	b := chart.Balance{
 		Left: "for a shock", Right: "for tie-down", LeftTexture: chart.Dots, RightTexture: chart.Solid,
 		Pulls:  []chart.Pull{{"right", "10 times", 1}, {"left", "3 times", -0.5}, {"beyond", "900 times", 2.95}},
-		Wholes: []chart.Whole{{"all together", "20 times", 0.2, 1.3, 2}, {"another", "half", -1, -0.3, 0.5}},
+		Wholes: []chart.Whole{{"all together", "20 times", 0.2, 1.3, 2}, {"another", "half", -1, -0.3, 0.5}, {"beyond, too", "294 times", 1.7, 2.47, 2.86}},
 	}
 	svg := chart.DrawBalance("b", b, 424)
 	var bars []string
@@ -438,9 +438,9 @@ func TestBalancePositions(t *testing.T) {
 		return fmt.Sprintf("%.5g %.5g", middle+half*from/2, half*(to-from)/2)
 	}
 	bars = bars[2:] // the sides' own
-	want := []string{"t-solid " + at(0, 1), "t-dots " + at(-0.5, 0), "t-solid " + at(0, 2), "bar " + at(0.2, 2), "bar " + at(-1, 0.5)}
-	if !slices.Equal(bars, want) || tips != 1 {
-		t.Errorf("got %q with %d tips, want %q with one", bars, tips, want)
+	want := []string{"t-solid " + at(0, 1), "t-dots " + at(-0.5, 0), "t-solid " + at(0, 2), "bar " + at(0.2, 2), "bar " + at(-1, 0.5), "bar " + at(1.7, 2)}
+	if !slices.Equal(bars, want) || tips != 2 {
+		t.Errorf("got %q with %d tips, want %q with two", bars, tips, want)
 	}
 }
 

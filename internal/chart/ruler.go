@@ -287,7 +287,8 @@ type note struct {
 }
 
 // marks draws the load-sensing window and the marks, each with a row of its
-// own: the highest load in the uppermost, so that no leader crosses words.
+// own: the highest load in the uppermost, so that no leader crosses words to the
+// right of a mark. Words to its left lie over the leaders.
 func (f *frame) marks() {
 	var notes []note
 	if f.Sense != "" {
@@ -299,9 +300,12 @@ func (f *frame) marks() {
 		notes = append(notes, note{f.x(m.At), m.Words})
 	}
 	sort.SliceStable(notes, func(i, j int) bool { return notes[i].x > notes[j].x })
+	row := func(i int) float64 { return f.base() + 30 + float64(i)*rowHeight }
 	for i, m := range notes {
-		y := f.base() + 30 + float64(i)*rowHeight
-		f.line("leader", m.x, f.base()-4, m.x, y+8)
+		f.line("leader", m.x, f.base()-4, m.x, row(i)+8)
+	}
+	for i, m := range notes {
+		y := row(i)
 		switch w := textWidth(m.words); {
 		case m.x+8+w <= f.width:
 			f.text("mark", left, m.x+6, y+12, m.words)

@@ -141,6 +141,8 @@ func over(d *Dossier) string {
 		return "Not known: " + missing(d) + "."
 	case n == 0 && d.Blocked():
 		return "Nothing went over the rated load in what could be read; part of the record could not be used."
+	case n == 0 && readLow(d) != nil:
+		return "Nothing that was kept went over the rated load; a real overload cannot be excluded, because " + cellLow(d) + "."
 	case n == 0 && withoutPeak(d) != "":
 		return "No counted hours went over the rated load; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	case n == 0 && d.Capacity.Mixed() != "":
@@ -161,7 +163,7 @@ func askFirst(d *Dossier) string {
 	if len(d.Settle) == 0 || !d.canSettle(d.Exceedances[d.Settle[0].Pieces[0].Piece]) {
 		return ""
 	}
-	return " What would tell most: " + actionOf(d.Settle[0].Record, "").short + "."
+	return " What would tell most: " + d.Settle[0].Name + "."
 }
 
 func cost(d *Dossier) string {

@@ -22,7 +22,10 @@ func cautions(d *Dossier) []string {
 	if text := beyondTests(d); text != "" {
 		out = append(out, text)
 	}
-	if len(d.Exceedances) > 0 {
+	switch wrong := wrongNow(d); {
+	case wrong != nil:
+		out = append(out, "This load cell showed "+offWords(*wrong)+": a cell that reads wrongly may fail to stop a real overload. Have it set and checked again, zero and a known mass, before the machine is used.")
+	case len(d.Exceedances) > 0:
 		out = append(out, "A load cell that reads wrongly may fail to stop a real overload: have its zero and a known mass checked before the machine is used.")
 	}
 	if peakPercent(d) > 100 || len(d.Exceedances) > 0 {

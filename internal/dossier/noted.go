@@ -1,6 +1,9 @@
 package dossier
 
 import (
+	"maps"
+	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -57,6 +60,50 @@ func tieDownText(t record.TieDown) string {
 		how = "not said how that is known"
 	}
 	return "Tie-down " + onDay(t.At) + ": " + over + ", " + how + aside(t.Note) + "."
+}
+
+// offWords says how far off a load shown was: "118 kg too much with nothing on the
+// platform on 20 August 2025".
+func offWords(k record.LoadCheck) string {
+	far, which := float64(k.Off()), "too much"
+	if far < 0 {
+		far, which = -far, "too little"
+	}
+	on := "nothing"
+	if k.On() > 0 {
+		on = Kg(float64(k.On()))
+	}
+	return Kg(far) + " " + which + " with " + on + " on the platform on " + day(k.At)
+}
+
+// wrongNow returns the check by which the load cell reads wrongly: of the latest
+// checks of each kind the one that is furthest off. Nil where none is.
+func wrongNow(d *Dossier) *record.LoadCheck {
+	latest := map[record.LoadKind]record.LoadCheck{}
+	for _, k := range d.History.Case.UsableChecks() {
+		latest[k.Kind] = k
+	}
+	return furthest(d, slices.Collect(maps.Values(latest)), func(record.LoadCheck) bool { return true })
+}
+
+// readLow returns the check that showed too little by most; nil where none did.
+func readLow(d *Dossier) *record.LoadCheck {
+	return furthest(d, d.History.Case.UsableChecks(), func(k record.LoadCheck) bool { return k.Off() < 0 })
+}
+
+// furthest returns the check that is furthest off among those that are wrong, of
+// equals the latest; nil where none is, or without a rated load to hold it against.
+func furthest(d *Dossier, all []record.LoadCheck, of func(record.LoadCheck) bool) *record.LoadCheck {
+	var out *record.LoadCheck
+	for _, k := range all {
+		if d.History.Rated <= 0 || !k.Wrong(d.History.Rated) || !of(k) {
+			continue
+		}
+		if far := math.Abs(float64(k.Off())); out == nil || far > math.Abs(float64(out.Off())) || far == math.Abs(float64(out.Off())) && !k.At.Before(out.At) {
+			out = &k
+		}
+	}
+	return out
 }
 
 func onDay(t time.Time) string {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
 )
 
 // Settle is a record that would help to settle what is undecided, over all
@@ -83,6 +84,37 @@ func actionOf(record, why string) action {
 	return action{record: record, short: record, do: "Get " + record, tell: why}
 }
 
+// rest says how to get the rest of a list that a case holds a part of: what it holds
+// does not tell about the time that is asked about.
+type rest struct {
+	wants cause.Wants
+	holds func(c *record.Case) bool
+	short string
+	do    string
+}
+
+var rests = []rest{
+	{cause.WantsEvents, func(c *record.Case) bool {
+		return slices.ContainsFunc(c.Events, func(e record.Event) bool { return e.Kind != record.PeakRise })
+	}, "the rest of the event list",
+		"An event list is at hand, but does not tell about all of this time. Have the machine's own read out for the whole of it: overload alarms, power on and off"},
+	{cause.WantsDaily, func(c *record.Case) bool { return len(c.Daily) > 0 }, "powered hours of the other days",
+		"Powered hours of some days are at hand, but do not tell about all of this time. Get those of each day of it, from the machine's tracking or its own log"},
+	{cause.WantsCustody, func(c *record.Case) bool { return len(c.Custody) > 0 }, "who had the machine in between",
+		"Custody is at hand, but leaves part of this time open. Get the hire contracts and delivery notes for the rest, and enter who had the machine from when to when, trips on a truck included"},
+}
+
+// onwards turns a record to get into what is still to get of it, where the case
+// holds a part.
+func (d *Dossier) onwards(a action, wants cause.Wants) action {
+	for _, r := range rests {
+		if r.wants == wants && r.holds(d.History.Case) {
+			a.short, a.do = r.short, r.do
+		}
+	}
+	return a
+}
+
 // canSettle reports whether a record can still settle a piece: it is undecided,
 // and not because it may lie under the rated load or is not to be believed.
 func (d *Dossier) canSettle(x Exceedance) bool {
@@ -122,7 +154,7 @@ func (d *Dossier) settle() []Settle {
 			k := slices.IndexFunc(out, func(s Settle) bool { return s.Record == a.Record })
 			if k < 0 {
 				k = len(out)
-				how := actionOf(a.Record, a.Why)
+				how := d.onwards(actionOf(a.Record, a.Why), a.Wants)
 				out = append(out, Settle{Record: a.Record, Name: how.short, Do: how.do, Tell: how.tell, Wants: a.Wants})
 			}
 			out[k].Bits += a.Bits
@@ -240,7 +272,7 @@ func AsksText(d *Dossier, t *Told) string {
 	slices.SortStableFunc(gains, func(a, b gain) int { return cmp.Compare(b.bits, a.bits) })
 	var parts []string
 	for _, g := range gains[:min(len(gains), mostPointed)] {
-		parts = append(parts, fmt.Sprintf("%s (%d)", actionOf(d.Settle[g.number-1].Record, "").short, g.number))
+		parts = append(parts, fmt.Sprintf("%s (%d)", d.Settle[g.number-1].Name, g.number))
 	}
 	if len(parts) == 0 {
 		return ""

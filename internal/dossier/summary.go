@@ -22,7 +22,10 @@ func summary(d *Dossier) string {
 		return "Nothing can be concluded yet: " + d.nobody() + ". Until then, keep the machine out of use: loads were recorded, up to " + d.mostRecorded() + "."
 	}
 	text := "This machine recorded " + highest(d) + ". " + Capital(byVerdict(d)) + "."
-	return text + " Keep it out of use until a competent person has examined it."
+	if readLow(d) != nil {
+		text += " True loads may have been higher, because " + cellLow(d) + "."
+	}
+	return text + " Keep it out of use until a competent person has examined it" + cellToo(d) + "."
 }
 
 // missing says what nothing can be concluded without.
@@ -38,15 +41,46 @@ func nothingOver(d *Dossier) string {
 	switch {
 	case d.Blocked():
 		return "Whether a load went over the rated " + rated + " cannot be said: part of the record is not usable: " + firstBlocking(d) + "."
+	case readLow(d) != nil:
+		text := "No load over the rated " + rated + " was kept, but a real one cannot be excluded, because " + cellLow(d) + "."
+		if wrongNow(d) != nil {
+			text += " Keep it out of use until the cell has been set and checked again."
+		}
+		return text
 	case withoutPeak(d) != "":
 		return "No counted hours lie over the rated " + rated + "; a short overload cannot be excluded, because " + withoutPeak(d) + "."
 	}
 	text := fmt.Sprintf("The record shows no load over the rated %s: the highest load was %s", rated, Kg(*d.Capacity.Peak))
 	if mixed := d.Capacity.Mixed(); mixed != "" {
-		return text + "; " + mixed + "."
+		text += "; " + mixed
 	}
-	return text + "."
+	text += "."
+	if wrong := wrongNow(d); wrong != nil {
+		text += " The load cell showed " + offWords(*wrong) + ": have it set and checked again before the machine is used."
+	}
+	return text
 }
+
+// Unsure reports whether no load over the rated one is known and yet one cannot
+// be excluded. It is for a dossier with a rated load.
+func (d *Dossier) Unsure() bool {
+	return len(d.Exceedances) == 0 && (d.Blocked() || readLow(d) != nil || withoutPeak(d) != "")
+}
+
+// cellToo says that the load cell is wrong as well; empty where no check says so.
+func cellToo(d *Dossier) string {
+	switch wrong := wrongNow(d); {
+	case wrong == nil:
+		return ""
+	case readLow(d) != nil:
+		return ", and the load cell has been set and checked again"
+	default:
+		return ", and the load cell, which showed " + offWords(*wrong) + ", has been set and checked again"
+	}
+}
+
+// cellLow says that a check showed too little; it is for where one did.
+func cellLow(d *Dossier) string { return "the load cell showed " + offWords(*readLow(d)) }
 
 // withoutPeak says why the peak does not bound the loads; empty when it does.
 func withoutPeak(d *Dossier) string {

@@ -6,10 +6,12 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/cause"
 	"ratchetmark/internal/dossier"
+	"ratchetmark/internal/record"
 )
 
 // Every piece is told once, and those told together have one verdict and, where
@@ -247,5 +249,37 @@ func TestWhyHoursMayNotBeOver(t *testing.T) {
 	last := old.Exceedances[len(old.Exceedances)-1]
 	if !last.MayBeUnder || !strings.Contains(last.Answer, "may be older than the interval") || !old.Blocked() && len(old.Findings) == 0 {
 		t.Errorf("got %+v, want hours that may be older, and a finding", last)
+	}
+}
+
+// A list that the case holds a part of is not asked for as if there were none.
+func TestTheRestOfAList(t *testing.T) {
+	drifted := dossiers(t, "demo/drifted.case.json")[0]
+	for _, v := range []struct {
+		name   string
+		change func(c *record.Case)
+		want   string
+		rest   bool
+	}{
+		{"alarms at hand", func(*record.Case) {}, "the rest of the event list", true},
+		{"the peak's rises alone", func(c *record.Case) {
+			c.Events = slices.DeleteFunc(slices.Clone(c.Events), func(e record.Event) bool { return e.Kind != record.PeakRise })
+		}, "the event list", false},
+		{"no days", func(*record.Case) {}, "powered hours by day", false},
+		{"one day", func(c *record.Case) {
+			c.Daily = []record.Daily{{Date: record.Date{Time: drifted.History.Intervals[4].To.Truncate(24 * time.Hour)}, Powered: record.Of(record.Hour(3))}}
+		}, "powered hours of the other days", true},
+		{"one trip", func(c *record.Case) { c.Custody = c.Custody[:2] }, "who had the machine in between", true},
+		{"no custody", func(c *record.Case) { c.Custody = nil }, "who had the machine", false},
+	} {
+		d := assessed(t, "demo/drifted.case.json", v.change)
+		i := slices.IndexFunc(d.Settle, func(s dossier.Settle) bool { return s.Name == v.want })
+		if i < 0 {
+			t.Errorf("%s: got %+v, want %q", v.name, d.Settle, v.want)
+			continue
+		}
+		if got := strings.Contains(d.Settle[i].Do, "at hand, but"); got != v.rest {
+			t.Errorf("%s: got %q, want to be told of what is at hand: %v", v.name, d.Settle[i].Do, v.rest)
+		}
 	}
 }

@@ -94,6 +94,7 @@ var bad = map[string]struct {
 	"check-far-off.case.json":            {found: []string{"check-far-off 22:12"}},
 	"check-nothing-shown.case.json":      {found: []string{"check-nothing-shown 22:64"}},
 	"check-mass-unclear.case.json":       {found: []string{"check-mass-unclear 22:86"}},
+	"check-reads-wrong.case.json":        {found: []string{"check-reads-wrong 22:70"}},
 	"tie-down-undated.case.json":         {found: []string{"tie-down-undated 22:5"}},
 	"tie-down-far-off.case.json":         {found: []string{"tie-down-far-off 22:12"}},
 	"tie-down-unsaid.case.json":          {found: []string{"tie-down-unsaid 22:53"}},

@@ -106,6 +106,9 @@ var vectors = []struct {
 	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = nil }, []string{"check 2, mass on the platform"}},
 	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = kg(-150) }, []string{"check 2, mass on the platform"}},
 	{"check-mass-unclear", func(c *record.Case) { c.Checks[1].Mass = kg(math.Inf(1)) }, []string{"check 2, mass on the platform"}},
+	{"check-reads-wrong", func(c *record.Case) { c.Checks[0].Shown = kg(12.1) }, []string{"check 1, load shown"}}, // over 5 % of 240 kg
+	{"check-reads-wrong", func(c *record.Case) { c.Checks[0].Shown = kg(-12.1) }, []string{"check 1, load shown"}},
+	{"check-reads-wrong", func(c *record.Case) { c.Checks[1].Shown = kg(60) }, []string{"check 2, load shown"}},
 	{"tie-down-undated", func(c *record.Case) { c.TieDowns[0].At = time.Time{} }, []string{"tie-down 1, time of the tie-down"}},
 	{"tie-down-far-off", func(c *record.Case) { c.TieDowns[0].At = at("2034-02-02 08:00") }, []string{"tie-down 1, time of the tie-down"}},
 	{"tie-down-unsaid", func(c *record.Case) { c.TieDowns[0].Over = nil }, []string{"tie-down 1, over the platform"}},
@@ -199,6 +202,7 @@ func TestRuleLimits(t *testing.T) {
 		"22 h in 21.7 h by the clock": func(c *record.Case) { c.Readings[1].At = at("2026-02-03 05:52") },
 		"a day of 24 h":               func(c *record.Case) { c.Daily[0].Powered = hour(24) },
 		"a zero check that names 0":   func(c *record.Case) { c.Checks[0].Mass = kg(0) },
+		"a check 5 % off":             func(c *record.Case) { c.Checks[0].Shown = kg(-12) },
 		"a check four years later":    func(c *record.Case) { c.Checks[0].At = at("2030-03-01 08:15") },
 		"a photo a day after":         func(c *record.Case) { c.TieDowns[0].At = at("2026-02-03 09:00") },
 		"a tie-down without custody":  func(c *record.Case) { c.Custody = nil },

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"time"
 )
@@ -71,6 +72,23 @@ var toldRules = []Rule{
 			default:
 				hit(at.At("mass_kg"), "the mass is "+numberOr(*k.Mass)+" kg", "more than 0 and at most "+Number(maxLoad)+" kg")
 			}
+		}),
+	},
+	{
+		ID: "check-reads-wrong", Severity: Doubt,
+		Asks:   "did the machine show what lay on its platform, within 5 % of the rated load",
+		Effect: "loads that it kept meanwhile are off as well: the true ones were higher where it showed too little, lower where it showed too much",
+		Hint:   "have the cell set and checked again, as its maker says, before the machine is used",
+		find: eachCheck(func(c *Case, k LoadCheck, at Path, hit func(Path, string, string)) {
+			rated := c.Machine.RatedLoad
+			if !k.usable(c) || rated == nil || *rated < leastRated || !usable(*rated, maxLoad) || !k.Wrong(*rated) {
+				return
+			}
+			far, which := k.Off(), "too much"
+			if far < 0 {
+				far, which = -far, "too little"
+			}
+			hit(at.At("shown_kg"), fmt.Sprintf("the load shown is %s kg with %s kg on the platform, %s kg %s", tenth(*k.Shown), tenth(k.On()), tenth(far), which), "at most "+tenth(wrongFrom**rated)+" kg off")
 		}),
 	},
 	{
@@ -157,6 +175,9 @@ func farOffFinding(c *Case, t time.Time, at Path, hit func(Path, string, string)
 	}
 	hit(at.At("at"), clock(t)+" lies more than five years from every reading", "a time nearer to the readings")
 }
+
+// tenth writes a load to the tenth of a kilogram.
+func tenth(x Kilogram) string { return Number(math.Round(float64(x)*10) / 10) }
 
 // numberOr writes a number, or says that it is none.
 func numberOr(x Kilogram) string {

@@ -41,6 +41,16 @@ func (k LoadCheck) On() Kilogram {
 // too low. It is for checks of [Case.UsableChecks].
 func (k LoadCheck) Off() Kilogram { return *k.Shown - k.On() }
 
+// wrongFrom is the share of the rated load by which a sound cell is hardly off: a
+// limit of this program, not of a standard.
+const wrongFrom = 0.05
+
+// Wrong reports whether the load shown was further off than a sound cell's is, for
+// a rated load over 0. It is for checks of [Case.UsableChecks].
+func (k LoadCheck) Wrong(rated Kilogram) bool {
+	return math.Abs(float64(k.Off())) > wrongFrom*float64(rated)
+}
+
 // usable reports whether a check says what was shown, with what, and when.
 func (k LoadCheck) usable(c *Case) bool {
 	return slices.Contains(LoadKinds, k.Kind) && !k.At.IsZero() && c.nearReadings(k.At) &&

@@ -32,7 +32,7 @@ func TestFields(t *testing.T) {
 		"moving_h":                               "Moving hours|moving_h|Moving time (min)|Travel hours|Fahrstunden|Bewegungszeit [h]|Heures de mouvement|Horas de movimiento|Ore di movimento",
 		"peak_kg":                                "Peak|Peak load (lbs)|peak_kg|PeakLoad|Highest load|Höchstlast|Hoechstlast [kg]|Spitzenlast|Pic de charge|Carga pico|Picco di carico|Peak (kg)|Max. recorded load, kg",
 		"rated_load_kg peak_kg":                  "Max. load|Maximum load (kg)|Max. Last|Charge maximale|Carga máxima (kg)|Carico massimo",
-		"peak_at":                                "Peak at|peak_at|Time of peak|Zeitpunkt der Spitze|Date du pic|Fecha del pico|Data del picco",
+		"peak_at":                                "Peak at|peak_at|Time of peak|Max load on|Highest load at|Höchste Last am|Zeitpunkt der Spitze|Date du pic|Fecha del pico|Data del picco",
 		"band":                                   "Band|Load band [kg]|Load range|Lastbereich (kg)|Lastklasse|Plage de charge|Rango de carga|Fascia di carico",
 		"band event_load_kg":                     "Load|Load [lb]|Last in kg|Charge (kg)|Carga|Carico",
 		"from_kg":                                "from_kg|From (kg)|From [lb]|From %|Load from|Von [kg]|Untergrenze|Limite inférieure (kg)|Desde (kg)|Da (kg)|Load min|Min. load (kg)|kg from",

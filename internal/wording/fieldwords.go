@@ -90,8 +90,8 @@ var fieldWords = []fieldRow{
 	{FieldPeak, "es", "pico;pico de carga;carga máxima;carga pico;carga max;carga más alta;valor máximo;carga máxima registrada;máximo"},
 	{FieldPeak, "it", "picco;picco di carico;carico massimo;carico max;carico di picco;carico più alto;valore massimo;massimo;carico massimo registrato"},
 
-	{FieldPeakAt, "en", "peak at;time of peak;peak time;date of peak;peak date;time of the highest load;date of maximum load;peak on;peak load at;peak load date;peak load time;time of maximum load"},
-	{FieldPeakAt, "de", "spitze am;zeitpunkt der spitze;zeitpunkt der spitzenlast;datum der spitze;datum der höchstlast;zeitpunkt der höchstlast;höchstlast am;spitzenlast am;datum der spitzenlast"},
+	{FieldPeakAt, "en", "peak at;time of peak;peak time;date of peak;peak date;time of the highest load;date of maximum load;peak on;peak load at;peak load date;peak load time;time of maximum load;max load on;max load at;maximum load on;maximum load at;highest load on;highest load at;date of highest load;date of the highest load;max load date;max load time;peak load on"},
+	{FieldPeakAt, "de", "spitze am;zeitpunkt der spitze;zeitpunkt der spitzenlast;datum der spitze;datum der höchstlast;zeitpunkt der höchstlast;höchstlast am;spitzenlast am;datum der spitzenlast;max last am;maximale last am;höchste last am"},
 	{FieldPeakAt, "fr", "date du pic;heure du pic;date de la charge maximale;pic le;date de charge maximale;date et heure du pic"},
 	{FieldPeakAt, "es", "fecha del pico;hora del pico;fecha de la carga máxima;fecha de carga máxima;fecha y hora del pico"},
 	{FieldPeakAt, "it", "data del picco;ora del picco;data del carico massimo;data picco;data e ora del picco"},
