@@ -108,7 +108,7 @@ func (w *weigher) weigh(x Exceedance, habits Habits) Opinion {
 	o.Ratio = Ratio{math.Exp(usual), math.Exp(m.low), math.Exp(m.high), All[rival]}
 	o.Words = Words(o.Ratio.Value)
 	o.MayBeUnder = x.What == Band && x.Low <= 0
-	o.Beyond = f.peak >= 0 && w.beyond(float64(*f.v.Peak))
+	o.Beyond = w.beyond(float64(x.From)) || f.peak >= 0 && w.beyond(float64(*f.v.Peak))
 	o.LoadTest = f.likeLoadTest()
 	if x.What == Band {
 		o.Shares = share(&f, o.Posterior)
@@ -150,7 +150,7 @@ const (
 	mostLoad      = 5000
 )
 
-func (w *weigher) beyond(peak float64) bool { return peak > mostOfRated*w.m.rated || peak > mostLoad }
+func (w *weigher) beyond(load float64) bool { return load > mostOfRated*w.m.rated || load > mostLoad }
 
 // reasonsOf lists the evidence, what tells most first.
 func reasonsOf(w *weighing) []Reason {

@@ -160,11 +160,27 @@ func (d *drift) peakDensity(i int, peak, before float64) float64 {
 		_, density := soundOver(peak, d.m.rated)
 		return peak * density
 	}
+	top, spread := d.highestOf(i, before)
+	return peak * normalDensity((peak-top)/spread) / spread / math.Max(1e-2, normalOver((d.m.rated-top)/spread))
+}
+
+// peakUnder returns the probability that the highest load read is at most a load
+// over the rated load.
+func (d *drift) peakUnder(i int, load, before float64) float64 {
+	if d.sound(i) {
+		over, _ := soundOver(load, d.m.rated)
+		return 1 - over
+	}
+	top, spread := d.highestOf(i, before)
+	return 1 - normalOver((load-top)/spread)/math.Max(1e-2, normalOver((d.m.rated-top)/spread))
+}
+
+// highestOf returns mean and deviation of the highest load that a faulty cell
+// reads, in kg.
+func (d *drift) highestOf(i int, before float64) (mean, deviation float64) {
 	top := 0.93 * d.m.rated
 	if before > 0 && before <= 1.05*d.m.rated {
 		top = before
 	}
-	spread := 0.1 * d.m.rated
-	z := (peak - d.offsets[i].value - top) / spread
-	return peak * normalDensity(z) / spread / math.Max(1e-2, normalOver((d.m.rated-d.offsets[i].value-top)/spread))
+	return top + d.offsets[i].value, 0.1 * d.m.rated
 }

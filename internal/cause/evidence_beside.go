@@ -63,7 +63,7 @@ func nothingIn(e *ask, like []float64) {
 		return
 	}
 	d, drifted := e.model.(*drift)
-	apart := 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause]
+	apart := e.apart()
 	for i := range like {
 		if drifted {
 			like[i] = max(expNeg(d.expected(i, &e.o)*all[i]/e.o.step), onlyOneLoad)
@@ -72,6 +72,10 @@ func nothingIn(e *ask, like []float64) {
 		}
 	}
 }
+
+// apart is the share of the occasions of a cause in an interval whose load has
+// nothing to do with that of the piece.
+func (e *ask) apart() float64 { return 1 - [4]float64{iWorked: alikeAtWork, iLashed: alike}[e.cause] }
 
 // made is what each cause can be expected to have left beside a piece, whatever
 // the piece is of, by the usual values of the assumptions.
@@ -137,11 +141,8 @@ func peakBeside(e *ask, like []float64) {
 	load, others, t := float64(*e.v.Peak), e.besides(e.made.peak), e.atTop()
 	switch m := e.model.(type) {
 	case *drift:
-		if load <= nearRated*m.m.rated {
-			others *= hardlyOther
-		}
 		for i := range like {
-			like[i] = t.density[i] + others
+			like[i] = t.density[i] + m.peakUnder(i, load, e.past)*others
 		}
 	case *lashed:
 		own, under := m.pullOf(e)
@@ -156,21 +157,16 @@ func peakBeside(e *ask, like []float64) {
 	}
 }
 
-// A peak hardly over the rated load needs no other cause where the cell drifted;
-// assumptions.
-const (
-	nearRated   = 1.05
-	hardlyOther = 0.3
-)
-
 // peakByMany is how probable a peak is, if the occasions of a cause know nothing
 // of each other: in the band of the piece, where one of them lay for certain, or
-// above it.
+// above it. In the band it is that one, or a further one, or another cause's, with
+// that one under it.
 func peakByMany(e *ask, t *topYield, i int, in bool, others float64) float64 {
+	c, mean := e.model.highest(i), e.mean(i)*e.apart()
+	none := expNeg(mean * c.over(e.peak))
 	if !in {
-		return t.none[i] * (e.mean(i)*t.density[i] + others)
+		return none * (mean*t.density[i] + others)
 	}
-	c := e.model.highest(i)
 	share := max(c.share(e.from, e.to), 1e-9)
-	return t.none[i] * (t.density[i] + max(c.share(e.from, e.peak), 0)*others) / share
+	return none * (t.density[i] + c.share(e.from, e.peak)*(mean*t.density[i]+others)) / share
 }

@@ -97,9 +97,8 @@ func hasMoment(f *facts) bool { return f.when != nil && (f.o.trips > 0 || f.when
 
 // moment: tied down in transit, worked elsewhere; custody may be wrong.
 func moment(e *ask) float64 {
-	inTransit := momentInTransit(&e.o, e.p)[e.cause]
-	known := 1 - e.when.never
-	return e.when.never*0.5 + known*(e.when.transit/max(known, 1e-9)*inTransit+e.when.elsewhere/max(known, 1e-9)*(1-inTransit))
+	inTransit, w := momentInTransit(&e.o, e.p)[e.cause], &e.when.weighed
+	return w.never*0.5 + w.transit*inTransit + w.elsewhere*(1-inTransit)
 }
 
 // momentInTransit returns how probable it is under each cause that a peak was

@@ -62,6 +62,7 @@ type cover struct {
 	trips            float64 // transit entries, as far as they lie in the interval
 	tripHours        float64 // mean length of those; 0 where only days are given
 	implied          float64 // trips that custody must have missed, as far as they lie in the interval
+	missed           float64 // hours within which those went
 	gaps             []gap
 	whole            []record.Custody
 }
@@ -133,13 +134,23 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	if timed > 0 {
 		out.tripHours /= timed
 	}
+	slices.SortStableFunc(out.whole, func(a, b record.Custody) int { return a.From.Compare(b.From) })
 	for _, g := range moves(c) {
 		if inside := clip(g.from, g.to, from, to); inside > 0 {
 			out.implied += inside / g.to.Sub(g.from).Hours()
+			out.missed += inside
 			out.gaps = append(out.gaps, g)
 		}
 	}
 	return out
+}
+
+// missing returns for how many hours between two times custody may miss a trip.
+func (c *cover) missing(from, to time.Time) (hours float64) {
+	for _, g := range c.gaps {
+		hours += clip(g.from, g.to, from, to)
+	}
+	return hours
 }
 
 // clip returns how many hours of a span lie between two times.
@@ -307,24 +318,31 @@ func (f *facts) readOpportunity() {
 }
 
 // earlier returns for how many powered hours before the interval a fault of the
-// cell can have begun: for none where the interval before shows that there was
-// none yet.
+// cell can have begun: for hardly any where the interval before shows that there was
+// none yet, the surer the more hours it counted.
 func (f *facts) earlier() float64 {
 	if f.loose || f.x.at == 0 {
 		return usualInterval.earlier
 	}
 	before := f.h.Intervals[f.x.at-1]
-	if before.Withheld != "" || float64(record.Total(before.Bands)) < leastToTell {
+	if before.Withheld != "" {
 		return usualInterval.earlier
 	}
+	hidden := exp(-float64(record.Total(before.Bands)) / leastToTell)
 	switch low, high := f.s.each[f.x.at-1].low, f.s.each[f.x.at-1].high; {
-	case high <= 0:
+	case high <= 0 && hidden < asGoodAsNone:
 		return 0
+	case high <= 0:
+		return hidden * usualInterval.earlier
 	case low > 0:
-		return 2 * usualInterval.earlier
+		return (2 - hidden) * usualInterval.earlier
 	}
 	return usualInterval.earlier
 }
+
+// asGoodAsNone is the chance under which a fault is not taken to have hidden in the
+// interval before; an assumption.
+const asGoodAsNone = 1e-4
 
 // inYard is how much occasion for work an hour of power in the yard gives, of one
 // on hire; an assumption.
@@ -341,11 +359,15 @@ func stepOf(c *record.Case) float64 {
 	return 1.0 / 60
 }
 
+// offStep is how far from a whole number of steps hours may lie, in steps, that are
+// counted in it: figures that were converted are off by a little.
+const offStep = 0.01
+
 func multiples(c *record.Case, step float64) bool {
 	for _, r := range c.Readings {
 		for _, b := range r.Bands {
 			n := float64(b.Hours) / step
-			if math.Abs(n-math.Round(n)) > 1e-4 {
+			if math.Abs(n-math.Round(n)) > offStep {
 				return false
 			}
 		}

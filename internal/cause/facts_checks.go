@@ -43,15 +43,21 @@ func (f *facts) readChecks() {
 }
 
 // nearer reports whether a check tells more than another: one after the piece
-// more than one before it, else the one closer to it.
+// more than one before it, else the one closer to it. Of two at the same time, as of
+// one day, the one further off, likely that before the cell was set right, tells what
+// it was like before, and the other what it was like from then on.
 func (c *cellCheck) nearer(o *cellCheck) bool {
 	if c.before != o.before {
 		return o.before
 	}
-	if c.before {
-		return !c.At.Before(o.At)
+	if !c.At.Equal(o.At) {
+		return c.before == c.At.After(o.At)
 	}
-	return c.At.Before(o.At)
+	a, b := c.Off(), o.Off()
+	if max(a, -a) != max(b, -b) {
+		return c.before == (max(a, -a) < max(b, -b))
+	}
+	return a > b || a == b && c.On() > o.On()
 }
 
 // place works out how a check lies to the piece; ok is false where the interval
@@ -98,9 +104,9 @@ func (f *facts) place(k record.LoadCheck) (c cellCheck, ok bool) {
 // lastSign returns until when the intervals after the piece, one by one, went over
 // the rated load again: if it was a fault, it was there until then.
 func (f *facts) lastSign(last time.Time) time.Time {
-	for _, v := range f.h.Intervals[f.x.at+1:] {
-		low, _ := overHours(v, f.h.Rated)
-		if v.Withheld != "" || low <= 0 || !v.To.After(last) {
+	for i := f.x.at + 1; i < len(f.h.Intervals); i++ {
+		v := &f.h.Intervals[i]
+		if v.Withheld != "" || f.s.each[i].low <= 0 || !v.To.After(last) {
 			break
 		}
 		last = v.To

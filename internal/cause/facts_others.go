@@ -216,10 +216,13 @@ var testLoads = []float64{1.1, 1.25, 1.5}
 
 const testNearness = 0.02
 
-// likeLoadTest reports whether the machine was in a workshop and its peak, or
-// the band, is that of a load test.
+// likeLoadTest reports whether the machine was in a workshop and its peak is that of
+// a load test: the piece, or in its band.
 func (f *facts) likeLoadTest() bool {
 	if !f.custody.known || f.v.Peak == nil || !f.v.PeakRose {
+		return false
+	}
+	if f.x.What == Band && (*f.v.Peak < f.x.From || f.x.To != nil && *f.v.Peak >= *f.x.To) {
 		return false
 	}
 	for _, share := range testLoads {

@@ -11,6 +11,30 @@ import (
 type whenSet struct {
 	at                        time.Time
 	transit, elsewhere, never float64 // never: nobody is named
+	missed                    float64 // of those in transit, on a trip that custody misses
+	weighed                   place   // the same, each by how much of such time the interval has
+}
+
+// place divides a chance by where it lies; the three add up to 1.
+type place struct{ transit, elsewhere, never float64 }
+
+// weighBy weighs the moments by how many hours in transit, elsewhere, and with nobody
+// named the interval has: the day that holds its only trip speaks for the trip,
+// however short that is. ok is false where the interval has no hours and the
+// day is divided.
+func (w *whenSet) weighBy(day float64, c *cover) (ok bool) {
+	w.weighed = place{w.transit, w.elsewhere, w.never}
+	if max(w.transit, w.elsewhere, w.never) == 1 {
+		return true
+	}
+	if !c.known {
+		return false
+	}
+	part := func(share, hours float64) float64 { return share * day / max(hours, share*day, 1e-9) }
+	road := c.transit + c.missed
+	a, b, n := part(w.transit, road), part(w.elsewhere, c.total-road-c.unnamed), part(w.never, c.unnamed)
+	w.weighed = place{a / (a + b + n), b / (a + b + n), n / (a + b + n)}
+	return true
 }
 
 // readWhen holds the time of a peak against custody.
@@ -26,12 +50,11 @@ func (f *facts) readWhen() {
 	held, unknown := f.h.Case.Cover(t, last)
 	all := last.Sub(t).Hours()
 	w := whenSet{at: t, transit: held[record.Transit].Hours() / all, never: unknown.Hours() / all}
-	for _, g := range f.custody.gaps {
-		w.transit = min(1, w.transit+clip(t, last, g.from, g.to)/all)
-	}
+	w.missed = min(f.custody.missing(t, last)/all, 1-w.transit)
+	w.transit += w.missed
 	w.never = min(w.never, 1-w.transit)
 	w.elsewhere = max(0, 1-w.transit-w.never)
-	if w.never < 1 {
+	if w.never < 1 && w.weighBy(all, &f.custody) {
 		f.when = &w
 	}
 }
@@ -47,7 +70,7 @@ func (f *facts) peakTime() time.Time {
 	if f.v.PeakAt != nil && within(*f.v.PeakAt) {
 		return *f.v.PeakAt
 	}
-	for _, e := range f.h.Case.Events {
+	for _, e := range f.s.events {
 		if e.Kind == record.PeakRise && e.Load != nil && *e.Load == *f.x.Peak && within(e.At) {
 			return e.At
 		}
@@ -139,9 +162,9 @@ func (f *facts) within(kind record.EventKind) []record.Event {
 // powerBy is for how many hours of an interval the machine was powered in
 // transit and elsewhere, by its event list or its daily use.
 type powerBy struct {
-	transit, elsewhere float64 // elsewhere with the time that nobody is named for
-	unnamed            float64
-	daily              bool // by daily use
+	transit, elsewhere float64 // elsewhere with the time that may be either
+	unnamed            float64 // that time: nobody is named, or custody misses a trip
+	daily              bool    // by daily use
 }
 
 func (f *facts) readPower() {
@@ -162,7 +185,7 @@ func (f *facts) powerByEvents() *powerBy {
 	}
 	p := powerBy{}
 	var on time.Time
-	for _, e := range f.h.Case.Events {
+	for _, e := range f.s.events {
 		switch {
 		case e.Kind == record.PowerOn && !on.IsZero() && e.At.After(f.v.From) && on.Before(lastOf(f.v.To)):
 			return nil // nobody knows when it went off
@@ -193,7 +216,7 @@ func (p *powerBy) add(f *facts, on, off time.Time) {
 		return
 	}
 	held, unknown := f.h.Case.Cover(on, off)
-	p.unnamed += unknown.Hours()
+	p.unnamed += unknown.Hours() + f.custody.missing(on, off)
 	p.transit += held[record.Transit].Hours()
 	p.elsewhere += off.Sub(on).Hours() - held[record.Transit].Hours()
 }
@@ -212,7 +235,7 @@ func (f *facts) powerByDays() *powerBy {
 		days++
 		covered += inside
 		held, unknown := f.h.Case.Cover(d.Date.Time, end)
-		p.unnamed += min(float64(*d.Powered), unknown.Hours())
+		p.unnamed += min(float64(*d.Powered), unknown.Hours()+f.custody.missing(d.Date.Time, end))
 		transit := held[record.Transit].Hours()
 		if transit > 0 {
 			p.transit += min(float64(*d.Powered), transit)

@@ -1,14 +1,19 @@
 package cause
 
-import "ratchetmark/internal/record"
+import (
+	"slices"
+
+	"ratchetmark/internal/record"
+)
 
 // intervals is what the pieces of a history read of its intervals again and
 // again, worked out once. It is for one goroutine at a time.
 type intervals struct {
-	h     record.History
-	step  float64 // in which the machine counts hours
-	each  []interval
-	looks map[looks]whatever
+	h      record.History
+	step   float64 // in which the machine counts hours
+	each   []interval
+	events []record.Event // in order of time
+	looks  map[looks]whatever
 }
 
 // interval is what is read of one of them.
@@ -22,6 +27,11 @@ type interval struct {
 
 func readIntervals(h record.History) *intervals {
 	s := &intervals{h: h, step: stepOf(h.Case), each: make([]interval, len(h.Intervals)), looks: map[looks]whatever{}}
+	inTime := func(a, b record.Event) int { return a.At.Compare(b.At) }
+	if s.events = h.Case.Events; !slices.IsSortedFunc(s.events, inTime) {
+		s.events = slices.Clone(s.events)
+		slices.SortStableFunc(s.events, inTime)
+	}
 	for i, v := range h.Intervals {
 		e := &s.each[i]
 		e.low, e.high = overHours(v, h.Rated)

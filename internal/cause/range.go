@@ -153,7 +153,8 @@ const noticeable = 0.2
 
 // flip finds about where, between its usual value and an end where another
 // leads, an assumption turns the leader over: by turns on the straight line between
-// the nearest values on either side and half way between them. Another leads at the value returned.
+// the nearest values on either side and half way between them. Another leads at the value returned, what lies beside the piece
+// being as it usually is.
 func (w *weigher) flip(leader int, p param, end, usual, atEnd float64) float64 {
 	near, far := w.values[p], end
 	v := &w.tried

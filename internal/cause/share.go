@@ -13,17 +13,18 @@ const hardly = 0.02
 const longestShock = 0.1
 
 // share bounds how many of a band's hours each cause can have made: a tie-down
-// no more than the machine was in transit and stood still, work no more than it
+// no more than the machine was in transit, or on a trip that custody misses, and
+// stood still, work no more than it
 // was elsewhere, a shock hardly any; and what the others cannot have made is
 // left to the last. A cause with hardly any weight gets none.
 func share(f *facts, weight [4]float64) (out [4]Share) {
 	h := f.hours
 	limit := [4]float64{h, h, min(h, longestShock), h}
 	if c := f.custody; c.known && len(f.h.Case.Custody) > 0 && c.unnamed < 0.01*c.total {
-		limit[iLashed] = min(h, c.transit)
+		limit[iLashed] = min(h, c.transit+c.missed)
 		limit[iWorked] = min(h, c.total-c.transit)
 		if f.power != nil {
-			limit[iLashed] = min(limit[iLashed], f.power.transit+f.o.step)
+			limit[iLashed] = min(limit[iLashed], f.power.transit+f.power.unnamed+f.o.step)
 			limit[iWorked] = min(limit[iWorked], f.power.elsewhere+f.o.step)
 		}
 	}

@@ -63,7 +63,7 @@ func (s *shock) hours(c *counted, mean, share []float64, o *opportunity, density
 	for i := range density {
 		mean := mean[i] * share[i]
 		density[i], chance[i] = c.several(mean)
-		if c.h <= 1.01*o.step { // one step, that a shock or several happened to fill up
+		if c.h <= (1+offStep)*o.step+1e-9 { // one step, that a shock or several happened to fill up
 			density[i] += min(1, (1+mean)*c.mean/o.step)
 		}
 	}

@@ -112,12 +112,16 @@ func momentText(f *facts) string {
 		when = f.when.at.UTC().Format("2 January 2006")
 	}
 	switch w := f.when; {
+	case w.missed > 0.95:
+		return "the peak was set on " + when + ", about when it must have been carried on a trip that custody does not name"
 	case w.transit > 0.95:
 		return "the peak was set on " + when + ", in transit"
 	case w.transit < 0.05 && w.never < 0.05:
 		return "the peak was set on " + when + ", not in transit"
-	default:
+	case midnight(w.at):
 		return "the peak was set on " + when + ", a day that custody divides"
+	default:
+		return "the peak was set on " + when + ", when one hands over to the next"
 	}
 }
 

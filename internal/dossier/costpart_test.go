@@ -28,7 +28,7 @@ func part(t *testing.T, text, id string) dossier.CostPart {
 const (
 	peakAlone = `"readings":[{"at":"2026-03-02T08:10:00Z","peak_kg":PEAK}]`
 	ordinary  = `"readings":[{"at":"2026-03-02T08:10:00Z","peak_kg":190,"bands":[{"from_kg":0,"to_kg":100,"hours":300},{"from_kg":100,"to_kg":200,"hours":200}]}]`
-	heavy     = `"readings":[{"at":"2026-03-02T08:10:00Z","peak_kg":480,"bands":[{"from_kg":0,"to_kg":100,"hours":10},{"from_kg":100,"to_kg":400,"hours":0},{"from_kg":400,"to_kg":500,"hours":200}]}]`
+	heavy     = `"readings":[{"at":"2026-03-02T08:10:00Z","peak_kg":480,"bands":[{"from_kg":0,"to_kg":100,"hours":10},{"from_kg":100,"to_kg":400,"hours":0},{"from_kg":400,"to_kg":500,"hours":200}]}],"assumptions":{"prior_worked":{"low":1000,"value":1000,"high":1000}}` // of work, nearly for certain
 	either    = `"readings":[{"at":"2026-03-02T08:10:00Z","peak_kg":480,"bands":[{"from_kg":0,"to_kg":100,"hours":100},{"from_kg":100,"to_kg":500,"hours":90}]}]`
 )
 

@@ -26,7 +26,7 @@ var goldenFiles = []string{
 	"bad/plate-inconsistent.case.json", "bad/ragged.csv", "bad/rated-ten-tonnes.case.json",
 	"carry/several-rated-loads.case.json", "carry/pounds.case.json",
 	"structure/crack.case.json", "structure/bent.case.json",
-	"told/checked.case.json", "told/tied.case.json",
+	"told/checked.case.json", "told/tied.case.json", "told/apart.case.json",
 	"lash/held-en.case.json", "lash/held-cfr.case.json",
 }
 

@@ -210,7 +210,7 @@ func (p *printer) exposure(d *Dossier) {
 	}
 	p.line("  load cycles      %s", CountBounds(e.LoadCycles))
 	p.line("  of the budget    %s", PercentBounds(e.Relative))
-	p.line("  spectrum factor  %s, %s", FactorBounds(e.FactorKp), e.Class)
+	p.wrap("  spectrum factor  ", "                   ", FactorBounds(e.FactorKp)+", "+e.Class)
 	p.wrap("  ", "  ", AsRead)
 	p.line("")
 	p.ranges(Main(d).Ranges)

@@ -95,7 +95,7 @@ func TestSettle(t *testing.T) {
 // Where the peak and the hours of its band come out differently, both say so and
 // how both can be true.
 func TestBeside(t *testing.T) {
-	for _, path := range []string{"demo/mixed.case.json", "demo/drifted.case.json"} {
+	for _, path := range []string{"told/apart.case.json"} {
 		d := dossiers(t, path)[0]
 		n := 0
 		for _, x := range d.Exceedances {
