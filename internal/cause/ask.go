@@ -66,7 +66,7 @@ var questions = []question{
 	{WantsTieDowns, "the tie-down on the other trips: a photo, the delivery note, the crew's word",
 		"shows whether a strap went over the platform, and how hard", func(f *facts) bool { return f.tied != nil && f.otherTrips() > 0 }, tieDownOutcomes},
 	{WantsEvents, "the machine's event list: overload alarms, power on and off",
-		"tells where it sounded and where it was powered", func(f *facts) bool { return f.alarms == nil }, alarmOutcomes},
+		"tells where it sounded and where it was powered", func(f *facts) bool { return f.alarms == nil && f.custody.known && !f.loose }, alarmOutcomes},
 	{WantsDaily, "daily use: powered hours by day",
 		"tells where the hours were counted", func(f *facts) bool { return f.power == nil && f.x.What == Band && f.hours > 0.2 }, powerOutcomes},
 	{WantsReadings, "the counter of moving hours at both readings",
