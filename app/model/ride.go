@@ -85,7 +85,7 @@ var (
 			}},
 		rideWord("rule", "By which rule", "rule of lashing", FoldHolding, rules, lashing.EN, func(t *record.Transport) *string { return &t.Rule }),
 		rideNumber("friction", "Friction under the wheels", "", "from 0.01 to 0.6", FoldHolding, "0.3", func(t *record.Transport) **float64 { return &t.Friction }),
-		rideFlag("lowered", "Boom, jib and platform lowered and secured", FoldHolding, append([]Choice{{"", "not said"}}, yesNo...), "", func(t *record.Transport) **bool { return &t.Lowered }),
+		rideFlag("lowered", "Platform and what lifts it lowered and secured", FoldHolding, append([]Choice{{"", "not said"}}, yesNo...), "", func(t *record.Transport) **bool { return &t.Lowered }),
 	}
 	furtherRides = []ride{
 		rideNumber("block-dan", "Blocks or front wall hold forward", "daN", "", FoldHolding, "", func(t *record.Transport) **float64 { return &t.Block }),

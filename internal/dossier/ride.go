@@ -32,7 +32,7 @@ func HeldText(t *Transport) string {
 		word = "NOT held as asked"
 	}
 	if h.OK && !t.Check.Lowered {
-		word = "Held, once boom, jib and platform are lowered and secured,"
+		word = "Held, once the platform and what lifts it are lowered and secured,"
 	}
 	text := fmt.Sprintf("%s by %s: forward %s, rear %s, sideways %s of what is needed", word, h.Rule,
 		share(h.Margins[0]), share(h.Margins[1]), share(h.Margins[2]))

@@ -97,10 +97,10 @@ func (m Machine) practice(at record.Path) []record.Finding {
 		out = append(out, caution(at.At("lashings"), "odd-number", "an odd number of lashings runs to one end", "pairs, left and right", "the weaker side counts", "lash in pairs"))
 	}
 	if m.Lowered == nil || !*m.Lowered {
-		f := caution(at.At("lowered"), "not-lowered", "it is not said that boom, jib and platform are lowered and secured", "accessory equipment lowered and secured (49 CFR 393.130; the maker's manual)",
+		f := caution(at.At("lowered"), "not-lowered", "it is not said that the platform and what lifts it are lowered and secured", "accessory equipment lowered and secured (49 CFR 393.130; the maker's manual)",
 			"the sums hold for a stowed machine only", "lower and secure them, then say so")
 		if m.Lowered != nil {
-			f.Severity, f.Message, f.Effect = record.Blocking, "boom, jib and platform are not lowered and secured", "nothing is worked out"
+			f.Severity, f.Message, f.Effect = record.Blocking, "the platform and what lifts it are not lowered and secured", "nothing is worked out"
 		}
 		out = append(out, f)
 	}

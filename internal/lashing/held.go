@@ -40,7 +40,7 @@ type Machine struct {
 	Height  float64 // of the centre of gravity above the deck, m; 0 is not known
 	Track   float64 // between the outer wheels, m; 0 is not known
 	LengthM float64 // of the machine, m; 0 is not known
-	Lowered *bool   // boom, jib and platform lowered and secured; nil is not known
+	Lowered *bool   // platform and what lifts it lowered and secured; nil is not known
 }
 
 // Margin is how a machine is held in one direction, in daN.
@@ -59,7 +59,7 @@ func (m Margin) Holds() bool { return m.Held >= m.Needed-1e-9 }
 // Check is the whole answer of a rule for a machine.
 type Check struct {
 	Rule      *Rule
-	Lowered   bool     // boom, jib and platform are said to be lowered and secured
+	Lowered   bool     // platform and what lifts it are said to be lowered and secured
 	Margins   []Margin // in the order of [Directions]; nil where nothing was worked out
 	Tip       *Tip     // nil where height and track are not known
 	Aggregate *Aggregate

@@ -16,7 +16,7 @@ type Transport struct {
 	Height    *float64  `json:"gravity_height_m,omitempty"`
 	Track     *float64  `json:"track_m,omitempty"`
 	Length    *float64  `json:"length_m,omitempty"`
-	Lowered   *bool     `json:"lowered,omitempty"` // boom, jib and platform are lowered and secured
+	Lowered   *bool     `json:"lowered,omitempty"` // the platform and what lifts it are lowered and secured
 	Lashings  []Lashing `json:"lashings,omitempty"`
 	BriefedOn *Date     `json:"briefed_on,omitempty"` // the day the crews were briefed
 	Language  string    `json:"language,omitempty"`   // of the card
