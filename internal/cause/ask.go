@@ -2,7 +2,8 @@ package cause
 
 import (
 	"math"
-	"slices"
+
+	"ratchetmark/internal/record"
 )
 
 // Ask is a record that would help to settle a piece.
@@ -199,7 +200,7 @@ func askFor(f *facts, posterior [4]float64, p *params, ms *[4]model) []Ask {
 			out = append(out, Ask{q.wants, q.record, q.why, bits})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Ask) int { return compare(ninth(b.Bits), ninth(a.Bits)) })
+	record.SortStable(out, func(a, b Ask) int { return compare(ninth(b.Bits), ninth(a.Bits)) })
 	return out
 }
 

@@ -12,7 +12,6 @@ package cause
 
 import (
 	"math"
-	"slices"
 
 	"ratchetmark/internal/assume"
 	"ratchetmark/internal/record"
@@ -166,7 +165,7 @@ func reasonsOf(w *weighing) []Reason {
 		}
 		order = append(order, t)
 	}
-	slices.SortStableFunc(order, func(a, b told) int {
+	record.SortStable(order, func(a, b told) int {
 		return compare(ninth(spread(b.logs)), ninth(spread(a.logs)))
 	})
 	out := make([]Reason, len(order))

@@ -81,7 +81,7 @@ func moves(c *record.Case) []gap {
 			entries = append(entries, u)
 		}
 	}
-	slices.SortStableFunc(entries, func(a, b record.Custody) int { return a.From.Compare(b.From) })
+	record.SortStable(entries, func(a, b record.Custody) int { return a.From.Compare(b.From) })
 	var out []gap
 	for i := 1; i < len(entries); i++ {
 		a, b := entries[i-1], entries[i]
@@ -134,7 +134,7 @@ func coverOf(c *record.Case, from, to time.Time) cover {
 	if timed > 0 {
 		out.tripHours /= timed
 	}
-	slices.SortStableFunc(out.whole, func(a, b record.Custody) int { return a.From.Compare(b.From) })
+	record.SortStable(out.whole, func(a, b record.Custody) int { return a.From.Compare(b.From) })
 	for _, g := range moves(c) {
 		if inside := clip(g.from, g.to, from, to); inside > 0 {
 			out.implied += inside / g.to.Sub(g.from).Hours()

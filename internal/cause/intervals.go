@@ -30,7 +30,7 @@ func readIntervals(h record.History) *intervals {
 	inTime := func(a, b record.Event) int { return a.At.Compare(b.At) }
 	if s.events = h.Case.Events; !slices.IsSortedFunc(s.events, inTime) {
 		s.events = slices.Clone(s.events)
-		slices.SortStableFunc(s.events, inTime)
+		record.SortStable(s.events, inTime)
 	}
 	for i, v := range h.Intervals {
 		e := &s.each[i]

@@ -4,10 +4,10 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
 )
 
 // Pull is how far a row of evidence pulls towards the leading cause and away
@@ -44,7 +44,7 @@ func Telling(x *Exceedance) (telling []Reason, alike []string) {
 			telling = append(telling, r)
 		}
 	}
-	slices.SortStableFunc(telling, func(a, b Reason) int { return cmp.Compare(math.Abs(Pull(x, b)), math.Abs(Pull(x, a))) })
+	record.SortStable(telling, func(a, b Reason) int { return cmp.Compare(math.Abs(Pull(x, b)), math.Abs(Pull(x, a))) })
 	return telling, alike
 }
 

@@ -197,7 +197,7 @@ func (d *Dossier) typeTests() []fatigue.Test {
 			out = append(out, fatigue.Test{Name: name, Percent: s.Percent, Source: fmt.Sprintf("%s; %s", s.Source, s.Source.Status)})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b fatigue.Test) int { return cmp.Compare(a.Percent, b.Percent) })
+	record.SortStable(out, func(a, b fatigue.Test) int { return cmp.Compare(a.Percent, b.Percent) })
 	return out
 }
 

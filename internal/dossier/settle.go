@@ -169,7 +169,7 @@ func (d *Dossier) settle() []Settle {
 		s.Bits = decimals(s.Bits)
 		s.On, s.onAll = d.bearsOn(s), len(s.Pieces) == len(open)
 	}
-	slices.SortStableFunc(out, func(a, b Settle) int { return cmp.Compare(b.Bits, a.Bits) })
+	record.SortStable(out, func(a, b Settle) int { return cmp.Compare(b.Bits, a.Bits) })
 	return out
 }
 
@@ -269,7 +269,7 @@ func AsksText(d *Dossier, t *Told) string {
 			gains = append(gains, g)
 		}
 	}
-	slices.SortStableFunc(gains, func(a, b gain) int { return cmp.Compare(b.bits, a.bits) })
+	record.SortStable(gains, func(a, b gain) int { return cmp.Compare(b.bits, a.bits) })
 	var parts []string
 	for _, g := range gains[:min(len(gains), mostPointed)] {
 		parts = append(parts, fmt.Sprintf("%s (%d)", d.Settle[g.number-1].Name, g.number))

@@ -62,7 +62,7 @@ func (d *Dossier) tell() []Told {
 		}
 		out[g].Pieces = append(out[g].Pieces, i)
 	}
-	slices.SortStableFunc(out, func(a, b Told) int { return cmp.Compare(order[a.outcome], order[b.outcome]) })
+	record.SortStable(out, func(a, b Told) int { return cmp.Compare(order[a.outcome], order[b.outcome]) })
 	for i := range out {
 		t := &out[i]
 		all := d.piecesOf(t.Pieces)

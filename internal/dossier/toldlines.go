@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ratchetmark/internal/cause"
+	"ratchetmark/internal/record"
 )
 
 // sharedTexts returns what the record shows of all pieces in the same words.
@@ -92,7 +93,7 @@ func Alternatives(d *Dossier, t *Told) string {
 		}
 		least[c], most[c] = min(least[c], w), max(most[c], w)
 	}
-	slices.SortStableFunc(rivals, func(a, b cause.Cause) int { return cmp.Compare(most[b], most[a]) })
+	record.SortStable(rivals, func(a, b cause.Cause) int { return cmp.Compare(most[b], most[a]) })
 	var parts []string
 	for _, c := range rivals {
 		parts = append(parts, fmt.Sprintf("%s (weight %s): %s", plainly(c), weightSpan(least[c], most[c]), meaning[c]))

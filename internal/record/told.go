@@ -77,7 +77,7 @@ func (c *Case) UsableChecks() []LoadCheck {
 			out = append(out, k)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b LoadCheck) int { return a.At.Compare(b.At) })
+	SortStable(out, func(a, b LoadCheck) int { return a.At.Compare(b.At) })
 	return out
 }
 
@@ -125,7 +125,7 @@ func (c *Case) Tied() []Tied {
 			out = append(out, Tied{t, c.tripAt(t.At)})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Tied) int { return a.At.Compare(b.At) })
+	SortStable(out, func(a, b Tied) int { return a.At.Compare(b.At) })
 	return out
 }
 
