@@ -1,6 +1,7 @@
 package dossier
 
 import (
+	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -10,17 +11,40 @@ import (
 	"ratchetmark/internal/record"
 )
 
+// mostNoted is how many checks, and how many tie-downs, are told of one by one.
+const mostNoted = 8
+
 // noted lists, in sentences, what a case holds of checks of the load shown and of
-// tie-downs, in its order.
+// tie-downs, in its order; of many the latest, and how many there are besides.
 func noted(c *record.Case) []string {
+	checks, earlier := latest(c.Checks, func(k record.LoadCheck) time.Time { return k.At })
+	tied, before := latest(c.TieDowns, func(t record.TieDown) time.Time { return t.At })
 	var out []string
-	for _, k := range c.Checks {
+	for _, k := range checks {
 		out = append(out, checkText(k))
 	}
-	for _, t := range c.TieDowns {
+	if earlier > 0 {
+		out = append(out, fmt.Sprintf("Checks of the cell before these, in the case too: %d.", earlier))
+	}
+	for _, t := range tied {
 		out = append(out, tieDownText(t))
 	}
+	if before > 0 {
+		out = append(out, fmt.Sprintf("Tie-downs before these, in the case too: %d.", before))
+	}
 	return out
+}
+
+// latest returns the latest of many, in order of time, and how many were earlier;
+// a few as they are.
+func latest[T any](all []T, at func(T) time.Time) (shown []T, earlier int) {
+	if len(all) <= mostNoted {
+		return all, 0
+	}
+	sorted := slices.Clone(all)
+	record.SortStable(sorted, func(a, b T) int { return at(a).Compare(at(b)) })
+	earlier = len(sorted) - mostNoted
+	return sorted[earlier:], earlier
 }
 
 // checkText writes a check as a sentence: "Cell checked on 5 March 2026, 08:15 UTC,

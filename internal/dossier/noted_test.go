@@ -61,3 +61,21 @@ func TestCellThatReadsWrongly(t *testing.T) {
 		}
 	}
 }
+
+// Of many checks the latest are told of, whatever their order in the case, and how
+// many there are besides.
+func TestManyChecks(t *testing.T) {
+	first, _ := time.Parse(time.DateOnly, "2026-01-01")
+	d := assessed(t, "demo/clean.case.json", func(c *record.Case) {
+		c.Checks = nil
+		for i := range 30 {
+			c.Checks = append(c.Checks, check(first.AddDate(0, 0, (i*7)%30).Format(time.DateOnly), 1, 0))
+		}
+	})
+	if n := len(d.Noted); n != 9 {
+		t.Fatalf("got %d sentences, want eight checks and one of how many more", n)
+	}
+	if !strings.Contains(d.Noted[0], "23 January 2026") || !strings.Contains(d.Noted[7], "30 January 2026") || !strings.HasSuffix(d.Noted[8], "in the case too: 22.") {
+		t.Errorf("got %q, want the checks of 23 to 30 January and 22 more", d.Noted)
+	}
+}
