@@ -91,7 +91,7 @@ var causeTable = []Assumption{
 	cause(TripRate, "trips where no custody gives them", "per 100 powered hours", 1.5, 3.6, 10, 0.01, 200),
 	cause(ShockRate, "shocks over the rated load", "per 100 powered hours", 0.1, 0.3, 1.5, 0.001, 1000),
 	cause(ShockExcess, "how far a shock goes over the rated load, mean", "of rated load", 0.35, 0.75, 1.4, 0.02, 3),
-	cause(ShockSnag, "share of shocks that come from snagging, four times as far", "1", 0.05, 0.16, 0.4, 0.001, 0.9),
+	cause(ShockSnag, "share of shocks that come from snagging, between four and five times as far", "1", 0.05, 0.16, 0.4, 0.001, 0.9),
 	cause(ShockDwell, "how long a shock lasts, median", "s", 0.4, 1.3, 6, 0.05, 600),
 	cause(DriftRate, "drifts of the cell", "per 1000 powered hours", 0.08, 0.25, 0.8, 0.001, 100),
 	cause(DriftOffset, "size of a drift, median", "of rated load", 0.1, 0.25, 0.5, 0.005, 5),

@@ -6,8 +6,9 @@ import "math"
 // sound and off by no more than its tolerance, which matters where ordinary
 // loads come close to the rated load.
 //
-// Ordinary loads lie about a share of the rated load. A faulty cell reads them
-// higher: the hours that were close to the rated load come to lie over it, and
+// Ordinary loads are those that the machine's bands show up to the rated load,
+// and where these show little, they lie about a share of it. A faulty cell reads
+// them higher: the hours that were close to the rated load come to lie over it, and
 // the band of the empty platform empties where the offset is wider than it. A
 // wrong gain does nearly the same to loads close to the rated load, and is not
 // told apart here.

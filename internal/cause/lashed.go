@@ -8,7 +8,8 @@ import (
 
 // lashed: a tie-down over the platform on some trips. One strap or two, with a
 // short or a long lever or a chain; of its pull a share reaches the cell. The
-// machine is switched off minutes after lashing, or stays powered all the trip.
+// machine is switched off minutes after lashing, or stays powered all the trip,
+// while the tension falls through one band after the other.
 type lashed struct {
 	p       *params
 	l       *ladder

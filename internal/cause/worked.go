@@ -5,7 +5,10 @@ import "math"
 // worked: people, tools and material. On each lift the platform holds as many
 // persons as the plate allows, or one or two more, or one less with heavy
 // material; what lies over the rated load is an occasion. Masses of persons
-// add up to nearly normal, tools and material are exponential.
+// add up to nearly normal, tools and material are exponential. How often that
+// happens goes with the plate: a rated load that hardly holds the persons on it is
+// exceeded more often. On a trip, whoever drives the machine from its platform can
+// be over a rated load of one person.
 //
 // Above the load-sensing window nothing moves any more: only a share of such
 // lifts goes on, at a standstill or at ground level.
