@@ -76,6 +76,14 @@ func TestDirections(t *testing.T) {
 			}
 		}, false, "movement"},
 		{"alarms on hire speak for work", hire, Band, 230, iWorked, iLashed, func(c *record.Case) { c.Events = nil }, false, "alarms"},
+		{"alarms at other loads do not", hire, Band, 230, iWorked, iLashed, func(c *record.Case) { c.Events[0].Load, c.Events[1].Load = kg(600), kg(600) }, false, "alarms"},
+		{"a machine in the yard is hardly worked with", hire, Band, 230, iWorked, iDrift, func(c *record.Case) {
+			for i := range c.Custody {
+				if c.Custody[i].Holder == record.Hire {
+					c.Custody[i].Holder = record.Depot
+				}
+			}
+		}, false, "occasion"},
 		{"a peak set in transit speaks for tie-down", trip, Peak, 0, iLashed, iWorked, func(c *record.Case) { c.Readings[1].PeakAt = record.Of(at("2025-06-11 07:30")) }, true, "moment"},
 		{"an emptied lowest band speaks for drift", shifted, Band, 230, iDrift, iWorked, func(c *record.Case) { c.Readings[1].Bands[0].Hours, c.Readings[2].Bands[0].Hours = 110, 160 }, false, "empty-band"},
 		{"hours over again afterwards speak for drift", shifted, Band, 230, iDrift, iWorked, func(c *record.Case) { c.Readings[2].Bands[3].Hours = 22 }, false, "afterwards"},
@@ -390,6 +398,51 @@ func TestStraddlingBandLeavesItOpen(t *testing.T) {
 	for _, o := range of(c) {
 		if r := reason(&o, "afterwards"); r != nil && o.Interval == 1 {
 			t.Errorf("got %+v, want nothing said of an interval that may have gone over", r)
+		}
+	}
+}
+
+// Hours that custody leaves no time for: a tie-down has the trips, and the way of
+// those that custody must have missed; work has the rest.
+func TestTooLong(t *testing.T) {
+	entry := []record.Custody{{Holder: record.Transit}}
+	for _, v := range []struct {
+		name    string
+		cause   int
+		hours   float64
+		custody cover
+		entries []record.Custody
+		want    bool
+	}{
+		{"tie-down within the trip", iLashed, 2, cover{known: true, total: 100, transit: 3}, entry, false},
+		{"tie-down for longer than the trip", iLashed, 5, cover{known: true, total: 100, transit: 3}, entry, true},
+		{"with a trip that custody missed", iLashed, 4, cover{known: true, total: 100, transit: 3, implied: 1}, entry, false},
+		{"work beside the trip", iWorked, 5, cover{known: true, total: 100, transit: 3}, entry, false},
+		{"work where all is trip", iWorked, 2, cover{known: true, total: 3.5, transit: 3.4}, entry, true},
+		{"a drifted cell has no such limit", iDrift, 5, cover{known: true, total: 100, transit: 3}, entry, false},
+		{"hardly anybody is named", iLashed, 5, cover{known: true, total: 100, transit: 3, unnamed: 50}, entry, false},
+		{"no custody", iLashed, 5, cover{known: true, total: 100}, nil, false},
+	} {
+		f := facts{h: record.History{Case: &record.Case{Custody: v.entries}}, custody: v.custody, hours: v.hours, o: opportunity{step: 0.1}}
+		if got := (&ask{facts: &f, cause: v.cause}).tooLong(); got != v.want {
+			t.Errorf("%s: got %v, want %v", v.name, got, v.want)
+		}
+	}
+}
+
+// Whoever drives a machine from its platform is over a rated load of less than a
+// person, and never over one of several: 92 kg with a deviation of 21 kg is over 60 kg
+// in 94 %, over 90 kg in 54 % (tables of the normal distribution), and 1 kg of tools more.
+func TestHandled(t *testing.T) {
+	set, _ := assume.For(&record.Case{})
+	values, _ := usualParams(set)
+	for _, v := range []struct{ rated, least, most float64 }{{60, 0.9, 1}, {90, 0.5, 0.65}, {230, 0, 1e-6}} {
+		m := models(&values, platform{rated: v.rated, persons: 1, windowTo: 1.2 * v.rated}, []float64{v.rated})[iWorked]
+		o := opportunity{powered: 1, work: 1, step: 0.1}
+		without := m.occasions(2, &o)
+		o.trips = 1
+		if got := (m.occasions(2, &o) - without) / handlings; got < v.least || got > v.most {
+			t.Errorf("rated load %v kg: got a chance of %.3g that one person is over it, want %v to %v", v.rated, got, v.least, v.most)
 		}
 	}
 }
