@@ -121,7 +121,7 @@ func TestDirections(t *testing.T) {
 		if before == nil || after == nil {
 			t.Fatalf("%s: got no such piece", v.name)
 		}
-		if (odds(after, v.a, v.b) > odds(before, v.a, v.b)) != v.heavier {
+		if was, is := odds(before, v.a, v.b), odds(after, v.a, v.b); is == was || (is > was) != v.heavier {
 			t.Errorf("%s: got odds of %.3g before and %.3g after, want heavier %v", v.name, odds(before, v.a, v.b), odds(after, v.a, v.b), v.heavier)
 		}
 		found := false
